@@ -1,0 +1,30 @@
+#!/bin/sh
+# The long measurements, which the tests leave out: nanoseconds and allocations of the Go benchmarks.
+#
+#     sh cmd/measure.sh [flags for go test, such as -benchtime 5s or -count 10]
+set -eu
+
+root=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
+. "$root/cmd/install.sh"
+cd "$root"
+need_go "$root"
+
+failed=""
+
+# benchmarks TITLE PACKAGES [flags]: one section; a failing one does not stop the next.
+benchmarks() {
+	title=$1
+	packages=$2
+	shift 2
+	printf '\n== %s\n' "$title"
+	go test -run '^$' -bench . -benchmem "$@" "$packages" || failed="$failed  $title
+"
+}
+
+benchmarks "the core: one tick, one part at a time" ./sim/... "$@"
+benchmarks "scoring: a whole case and its grades" ./scoring/... "$@"
+
+if [ -n "$failed" ]; then
+	printf '\nfailed:\n%s' "$failed"
+	exit 1
+fi

@@ -1,0 +1,112 @@
+// Alarms: priorities, the rhythm they flash in, and the strip that shows one.
+// The rates are those of IEC 60601-1-8 (from memory): high 1.4 to 2.8 Hz,
+// medium 0.4 to 0.8 Hz, low steady.
+
+package ui
+
+import "math"
+
+// Priority is the priority of an alarm.
+type Priority uint8
+
+// The priorities, lowest first.
+const (
+	Low Priority = iota
+	Medium
+	High
+)
+
+// Rates of flashing, chosen inside the ranges of the standard.
+const (
+	HighFlashHz   = 2.0
+	MediumFlashHz = 0.6
+)
+
+// FlashOn tells whether an alarm shows its strong colours at a time of the
+// cosmetic clock. With still set (reduced motion) it shows them all the time.
+func FlashOn(p Priority, clockMS float64, still bool) bool {
+	hz := 0.0
+	switch p {
+	case High:
+		hz = HighFlashHz
+	case Medium:
+		hz = MediumFlashHz
+	}
+	if hz == 0 || still {
+		return true
+	}
+	_, part := math.Modf(clockMS / 1000 * hz)
+	return part < 0.5
+}
+
+// AlarmStrip is one alarm: its shape, its words, and a press that opens what it
+// means. Quiet marks one that was acknowledged: it stays, but does not flash.
+type AlarmStrip struct {
+	ID       ID
+	Rect     Rect
+	Priority Priority
+	Text     string
+	Detail   string // at the right, for example "why ▸"
+	Key      Chord
+	Quiet    bool
+}
+
+// Alarm draws an alarm and reports whether it was pressed.
+func (c *Core) Alarm(a AlarmStrip) bool {
+	t := c.target(a.ID, a.Rect, KindAlarm, a.Text, "", a.Key)
+	col := c.Pal.Alarm[a.Priority]
+	ground, ink := col.Off, col.OffText
+	if !a.Quiet && FlashOn(a.Priority, c.clockMS, c.Still) {
+		ground, ink = col.On, col.OnText
+	}
+	c.Fill(a.Rect, 6, ground)
+	c.Stroke(a.Rect.Inset(1), 5, 2, col.Edge)
+	in := a.Rect.InsetXY(10, 0)
+	c.alarmShape(in.CutLeft(24).Place(22, 22, 0, 0.5), a.Priority, col.Edge, c.Pal.Well)
+	in.CutLeft(8)
+	c.keyCapRight(&in, a.Key, ink)
+	if a.Detail != "" {
+		w := TextWidth(a.Detail, SizeBody, SemiBold, false)
+		c.inner(a.ID, in.CutRight(w), a.Detail, Style{Size: SizeBody, Weight: SemiBold, Col: ink, Align: AlignRight})
+		in.CutRight(10)
+	}
+	st := Style{Size: SizeBody, Weight: SemiBold, Col: ink}
+	if c.inner(a.ID, in, a.Text, st) {
+		c.cut(t, true)
+		c.tip(t, a.Rect, a.Text, "")
+	}
+	c.ring(t, a.Rect)
+	return t.pressed
+}
+
+// alarmShape draws the sign of a priority: they differ in outline and in the
+// number of strokes, so that colour is not needed to tell them apart.
+func (c *Core) alarmShape(r Rect, p Priority, col, fill Color) {
+	m := r.Center()
+	n := 1
+	switch p {
+	case High:
+		c.BeginPath()
+		c.To(m.X, r.Y)
+		c.To(r.Right(), r.Bottom()-2)
+		c.To(r.X, r.Bottom()-2)
+		c.Polygon(col)
+		n = 3
+		m.Y += 3
+	case Medium:
+		c.BeginPath()
+		c.To(m.X, r.Y)
+		c.To(r.Right(), m.Y)
+		c.To(m.X, r.Bottom())
+		c.To(r.X, m.Y)
+		c.Polygon(col)
+		n = 2
+	case Low:
+		c.Disc(r.Inset(1), col)
+	}
+	for i := range n {
+		x := m.X + (float32(i)-float32(n-1)/2)*3.6
+		c.Fill(R(x-0.9, m.Y-4, 1.8, 5), 0.9, fill)
+		c.Fill(R(x-0.9, m.Y+2.2, 1.8, 1.8), 0.9, fill)
+	}
+}

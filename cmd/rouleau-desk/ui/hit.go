@@ -1,0 +1,31 @@
+// A part of a drawing that can be pressed or focused: it draws nothing but its
+// focus ring, the caller draws the part.
+
+package ui
+
+// HitArea is a part of a drawing.
+type HitArea struct {
+	ID       ID
+	Rect     Rect
+	Label    string
+	Why      string
+	Key      Chord
+	Selected bool
+}
+
+// HitState is what the caller draws the part by.
+type HitState struct {
+	Pressed bool // act now
+	Over    bool // the pointer is over it
+	Held    bool // the pointer holds it
+	Focused bool
+}
+
+// Hit places an area and tells what happens to it.
+func (c *Core) Hit(h HitArea) HitState {
+	t := c.target(h.ID, h.Rect, KindHit, h.Label, h.Why, h.Key)
+	c.set(t, "", h.Selected)
+	c.tip(t, h.Rect, "", h.Why)
+	c.ring(t, h.Rect)
+	return HitState{Pressed: t.pressed, Over: t.over, Held: t.held, Focused: t.focused}
+}

@@ -1,0 +1,41 @@
+#!/bin/sh
+# Installs what is missing, builds, and opens a case in the window; where there is no display it
+# plays the case by itself and prints the grade.
+#
+#     sh cmd/start.sh [SCENARIO] [flags passed on to the program]
+set -eu
+
+root=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
+. "$root/cmd/install.sh"
+
+say "rouleau is a teaching model with simulated patients. It is not for treating anyone, and no substitute"
+say "for the manufacturer's instructions, local protocol or licensed practice."
+say ""
+
+need_go "$root"
+# shellcheck disable=SC2086 # words on purpose: a list
+need_packages $packages_build $packages_run
+
+say "building: both programs into $root/build (the first time also fetches the pinned Go modules)"
+mkdir -p "$root/build"
+(cd "$root" && go build -o build/rouleau ./cmd/rouleau && go build -o build/rouleau-desk ./cmd/rouleau-desk) ||
+	stop "the build failed: the lines above say where"
+
+# Without a scenario of the caller's own, the one in the library; flags may stand alone.
+case ${1:-} in
+"" | -*) set -- "$root/scenarios/library/steady-oozing-spine.yaml" "$@" ;;
+esac
+
+if [ -z "${DISPLAY:-}" ]; then
+	if [ -n "${WAYLAND_DISPLAY:-}" ]; then
+		say "display: this Wayland session has no XWayland (DISPLAY is empty), which the window needs, so it cannot open."
+	else
+		say "display: there is none here (DISPLAY and WAYLAND_DISPLAY are empty), so no window can open."
+	fi
+	say "playing: $1, by the operator named steady, without a window"
+	say ""
+	exec "$root/build/rouleau" run --operator steady "$@"
+fi
+
+say "opening: $1 in the window"
+exec "$root/build/rouleau-desk" "$@"

@@ -1,0 +1,89 @@
+// This file reads numbers strictly: one way to write them, so that no number
+// means one thing to the author and another to a program. Each refusal says
+// why, and gives the mended number where it can be known.
+
+package yamlread
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+
+	"gopkg.in/yaml.v3"
+)
+
+var (
+	strictNumber = regexp.MustCompile(`^-?(0|[1-9][0-9]*)(\.[0-9]+)?([eE][+-]?[0-9]+)?$`)
+	strictWhole  = regexp.MustCompile(`^-?(0|[1-9][0-9]*)$`)
+	notFinite    = regexp.MustCompile(`(?i)^[+-]?\.?(nan|inf|infinity)$`)
+	leadingZero  = regexp.MustCompile(`^[+-]?0[0-9]+(\.[0-9]*)?$`)
+	otherBase    = regexp.MustCompile(`(?i)^[+-]?0[xob][0-9a-f_]+$`)
+	grouped      = regexp.MustCompile(`^[+-]?[0-9]+([_' ][0-9]+)+(\.[0-9]+)?$`)
+	comma        = regexp.MustCompile(`^[+-]?[0-9]+,[0-9]+$`)
+	bareDot      = regexp.MustCompile(`^([+-]?)([0-9]*)\.([0-9]*)$`)
+	plusSign     = regexp.MustCompile(`^\+[0-9]+(\.[0-9]+)?$`)
+	withUnit     = regexp.MustCompile(`^([+-]?[0-9]+(?:\.[0-9]+)?) ?([A-Za-z%°µμ][A-Za-z0-9%°µμ/²³ ]*)$`)
+)
+
+// hugest leaves room for sums and differences of two numbers to stay finite.
+const hugest = 1e300
+
+// readNumber gives the number a text stands for. Otherwise problem says what
+// is wrong with it and better how it should be written, if that is plain.
+func readNumber(s string) (x float64, problem, better string) {
+	if strictNumber.MatchString(s) {
+		x, err := strconv.ParseFloat(s, 64)
+		if err != nil || x < -hugest || x > hugest {
+			return 0, "is too large to compute with", ""
+		}
+		if x == 0 {
+			x = 0 // drops the sign of -0, which would show in hashes
+		}
+		return x, "", ""
+	}
+	switch {
+	case notFinite.MatchString(s):
+		return 0, "is not a finite number", ""
+	case leadingZero.MatchString(s):
+		return 0, "begins with 0, which some programs take for base eight", ""
+	case otherBase.MatchString(s):
+		return 0, "is not in base ten", ""
+	case grouped.MatchString(s):
+		return 0, "has its digits in groups", strings.NewReplacer("_", "", "'", "", " ", "").Replace(s)
+	case comma.MatchString(s):
+		return 0, "has a comma", strings.Replace(s, ",", ".", 1)
+	case plusSign.MatchString(s):
+		return 0, "has a plus sign", s[1:]
+	}
+	if m := withUnit.FindStringSubmatch(s); m != nil && len(s) < 40 {
+		return 0, "has a unit: the unit stands in the key", m[1]
+	}
+	if m := bareDot.FindStringSubmatch(s); m != nil && m[2]+m[3] != "" {
+		whole, part := m[2], m[3]
+		if whole == "" {
+			whole = "0"
+		}
+		if part == "" {
+			part = "0"
+		}
+		return 0, "has no digit on one side of the point", strings.TrimPrefix(m[1], "+") + whole + "." + part
+	}
+	return 0, "is not a number", ""
+}
+
+// finite reads any number that is finite, whatever the rule.
+func (r *Reader) finite(node *yaml.Node, wanted string) (float64, bool) {
+	s, ok := r.Scalar(node, wanted)
+	if !ok {
+		return 0, false
+	}
+	x, problem, better := readNumber(s)
+	if problem == "" && quoted(node) {
+		problem, better = "is in quotes, which makes it a text", s
+	}
+	if problem != "" {
+		r.FaultNear(node, clip(s)+" "+problem, wanted, better)
+		return 0, false
+	}
+	return x, true
+}

@@ -1,0 +1,79 @@
+package sim
+
+// What the trainee did that a judge will ask about, counted as it happens.
+
+// Conduct is the count. Volumes are mL given to the patient while something was wrong.
+type Conduct struct {
+	AfterRefusalML       float64 // collected although the patient declined
+	ForbiddenHeparinIU   float64 // heparin drawn although forbidden
+	DivertMissedML       float64 // shed blood collected while something that must be diverted was in it
+	DivertMissedTicks    int64   // and for how long
+	SqueezedTicks        int64
+	HaemolysedGivenML    float64
+	UnidentifiedGivenML  float64
+	UnlabelledGivenML    float64
+	ExpiredGivenML       float64
+	UnwashedGivenML      float64
+	WrongWashGivenML     float64
+	BreachedGivenML      float64
+	ReactionGivenML      float64
+	UnfilteredGivenML    float64
+	ContaminatedGivenML  float64
+	AnticoagulantGivenML float64
+	ClotGivenML          float64
+	WatchedTick          int64 // last look at the patient while giving, -1 for never
+	WatchedTimes         int
+	EstimateML           float64 // the last estimate of blood loss, -1 for none
+	EstimateTick         int64
+	EstimateTruthML      float64 // shed blood when it was made
+	Notes                int
+	Met                  [incidentCount]int64 // first tick at which it happened, 0 for never
+	Told                 [incidentCount]int64 // first tick at which it was declared, 0 for never
+	ProcessedTicks       int64
+	DrySuckedML          float64 // sucked before any anticoagulant had reached the filter
+}
+
+// meet notes that an incident happened.
+func (k *Conduct) meet(i Incident, tick int64) {
+	if k.Met[i] == 0 {
+		k.Met[i] = max(1, tick)
+	}
+}
+
+// oversee counts what goes wrong in collecting during one tick.
+func oversee(c *Case, s *State) {
+	k := &s.Conduct
+	if ml := s.Field.SuckRateMLMin / 60 * tickS; ml > 0 {
+		if c.Patient.SalvageRefused {
+			k.AfterRefusalML += ml
+		}
+		if s.Drip.DrippedML+s.Drip.PrimedML < dripLineML {
+			k.DrySuckedML += ml
+		}
+		for i := range c.Contaminants {
+			if c.Contaminants[i].MustDivert && s.diverting(c, i) {
+				k.DivertMissedML += ml
+				k.DivertMissedTicks++
+				k.meet(IncidentContaminant, s.Tick)
+				break
+			}
+		}
+	}
+	if c.Patient.HeparinForbidden && s.Bench.Anticoagulant == HeparinSolution && s.Drip.RateMLMin > 0 {
+		k.ForbiddenHeparinIU += s.Drip.RateMLMin / 60 * tickS * HeparinIUPerML
+	}
+	if s.Filter.Clot.VolumeML()+s.Reservoir.Clot.VolumeML() > fragmentsFromML {
+		k.meet(IncidentClot, s.Tick)
+	}
+}
+
+// divertFloor is the concentration, as a share of HaemostatFull or LimitPerML, above which the pool counts as carrying it.
+const divertFloor = 0.1
+
+// diverting says whether the pool now carries contaminant i in an amount that must not be collected.
+func (s *State) diverting(c *Case, i int) bool {
+	spec := &c.Contaminants[i]
+	v := s.Field.Pool.VolumeML()
+	mark := max(spec.HaemostatFull, spec.LimitPerML)
+	return v > 0 && mark > 0 && s.Field.Pool.Contaminant(i)/v > divertFloor*mark
+}

@@ -1,0 +1,104 @@
+package sim
+
+// What the scenario brings: lines, questions, faults, agents, drugs.
+
+// bringEvents fires each event whose time or condition has come, once.
+func bringEvents(c *Case, s *State, h *Happened) {
+	for i := range c.Events {
+		bit := uint64(1) << i
+		if s.Team.Fired&bit != 0 {
+			continue
+		}
+		e := &c.Events[i]
+		if s.Tick < e.At || !s.due(e) {
+			continue
+		}
+		s.Team.Fired |= bit
+		bring(c, s, e, h)
+	}
+}
+
+// due says whether the condition of an event holds. A reaction waits until blood is being given.
+func (s *State) due(e *EventSpec) bool {
+	if e.Kind == EventReaction && s.Giving.FlowMLMin <= 0 {
+		return false
+	}
+	switch e.When {
+	case WhenHbBelow:
+		return s.Patient.Blood.HbGPerDL() < e.Threshold
+	case WhenShedAbove:
+		return s.Patient.ShedML > e.Threshold
+	case WhenGiving:
+		return s.Giving.GivenML > e.Threshold
+	case WhenProduct:
+		sum := 0.0
+		for i := range s.Bags[:s.BagsUsed] {
+			sum += s.Bags[i].CameML
+		}
+		return sum > e.Threshold
+	}
+	return true
+}
+
+// bring lets one event happen.
+func bring(c *Case, s *State, e *EventSpec, h *Happened) {
+	if e.Line >= 0 {
+		h.add(Occurrence{Tick: s.Tick, Kind: Said, Who: e.Who, Line: e.Line})
+	}
+	b := &s.Bench
+	switch e.Kind {
+	case EventAskLoss, EventAsk, EventRequestBlood:
+		s.Team.ask(Question{Kind: e.Kind, Line: int16(e.Line), Who: e.Who, AskedTick: s.Tick, DueTick: s.Tick + e.Within, Right: e.Value})
+	case EventAgentOn:
+		i := int(e.Value)
+		s.Field.Agent[i] = !s.Team.AgentStopped[i]
+	case EventAgentOff:
+		s.Field.Agent[int(e.Value)] = false
+	case EventDetectorFault:
+		s.Bowl.Detector.Offset = e.Value
+	case EventVacuumLost:
+		b.VacuumSource = false
+	case EventVacuumBack:
+		b.VacuumSource = true
+	case EventPowerLost:
+		b.Power = false
+		s.Pump.Mode = PumpIdle
+		stopBowl(s)
+		h.act(s.Tick, "power_lost", 0)
+	case EventPowerBack:
+		b.Power = true
+		h.act(s.Tick, "power_back", 0)
+	case EventBowlLeak:
+		s.Bowl.LeakMLMin = e.Value
+	case EventReaction:
+		s.Patient.Reaction, s.Patient.ReactionTick, s.Patient.ReactionLast = true, s.Tick, s.Tick
+		s.Conduct.meet(IncidentReaction, s.Tick)
+	case EventHeparin:
+		s.Patient.Blood.In[Heparin] += e.Value
+		s.Stores.Syringe.In[Heparin] -= e.Value
+	case EventProtamine:
+		gone := min(s.Patient.Blood.In[Heparin], e.Value*protamineIUPerMG)
+		s.Patient.Blood.In[Heparin] -= gone
+		s.Patient.Metabolised.In[Heparin] += gone
+	case EventTouch:
+		s.breach(ProcessingSet, h)
+	}
+}
+
+// breach marks a set as not sterile any more, in plain sight.
+func (s *State) breach(set Part, h *Happened) {
+	s.Bench.Breached[set] = true
+	s.Bench.BreachKnown = true
+	s.Conduct.meet(IncidentBreach, s.Tick)
+	h.add(Occurrence{Tick: s.Tick, Kind: Came, Who: Bench, Key: "touched", Line: -1, Act: Action{On: set}})
+}
+
+// stopBowl brakes a spinning bowl; its contents mix.
+func stopBowl(s *State) {
+	if b := &s.Bowl; b.Spinning {
+		b.Spinning = false
+		b.BrakeUntil = s.Tick + Ticks(brakeS)
+		b.mixContents()
+		b.Detector.Filled, b.Detector.Next = false, 0
+	}
+}

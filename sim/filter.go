@@ -1,0 +1,81 @@
+package sim
+
+// The anticoagulant line and the filter of the reservoir, where anticoagulant must meet blood in time.
+
+const (
+	dropsPerML       = 20.0  // [S] ISO 8536-4:2020 §7.8
+	dripLineML       = 15.0  // [A] what the anticoagulant line holds
+	filterML         = 60.0  // [A] what the filter holds
+	filterRipeningS  = 120.0 // [C] wound blood arrives ready to clot
+	clottingS        = 180.0 // [C]
+	haemostatPush    = 0.6   // [A] activation brought by blood that carries a topical haemostat
+	filterSlowClotML = 30.0  // clot in the filter beyond which it holds back the sucker
+	outletFullMLMin  = 1000.0
+	outletBlockML    = 60.0  // clot that shuts the outlet
+	primeMLMin       = 600.0 // [A] rate at which a prime runs in
+)
+
+// DripLine is the line from the anticoagulant pack to the sucker's line.
+type DripLine struct {
+	DropsMin    float64 // set by the roller
+	Line        Fluid   // what the line holds, up to 15 mL
+	PrimeLeftML float64 // still to run in of the prime asked for
+	PrimedML    float64 // run in as prime
+	DrippedML   float64 // drawn from packs by the drip
+	RateMLMin   float64 // now, out of the pack
+}
+
+// Filter is the reservoir's filter: the newest 60 mL, and what has clotted in it.
+type Filter struct {
+	Content    Fluid
+	Activation float64 // Af, 0–1
+	Clot       Fluid
+	LysedShare float64 // osmotic, of the cells in it
+}
+
+// through pushes in through a place that holds capML: half before and half after the push out, so that the step is of
+// second order. What overflows goes to out.
+func through(place, in, out *Fluid, capML float64) {
+	var half Fluid
+	move(&half, in, in.VolumeML()/2)
+	overflow := place.VolumeML() + half.VolumeML() + in.VolumeML() - capML
+	moveAll(place, &half)
+	if overflow > 0 {
+		move(out, place, overflow)
+	}
+	moveAll(place, in)
+}
+
+// stepFilter takes what the sucker's line brings in one step of dt seconds, of which carryingML is shed blood that carries a
+// topical haemostat with effect 0–1 folded in, and gives what the filter passes on.
+func stepFilter(f *Filter, in, out *Fluid, carryingML, dt float64) {
+	inML := in.VolumeML()
+	a := f.Activation
+	g := clottingOf(&f.Content.Liquid, 1)
+	through(&f.Content, in, out, filterML)
+	g = (g + clottingOf(&f.Content.Liquid, 1)) / 2
+	rate := func(a float64) float64 {
+		return float64(g*(1-a))/filterRipeningS - float64(inML/dt/filterML*a) + float64(carryingML/dt/filterML*haemostatPush)
+	}
+	k1 := rate(a)
+	k2 := rate(a + float64(dt*k1))
+	f.Activation = clamp(a+float64(dt*(k1+k2))/2, 0, 1)
+	mid := (a + f.Activation) / 2
+	clot := filterML * (f.Content.PerL(Protein) / normalProteinGPerL) * mid * mid * mid * g / clottingS * dt
+	move(&f.Clot, &f.Content, clot)
+}
+
+// outletLimitMLMin is what clot leaves of the reservoir's outlet, mL/min.
+func outletLimitMLMin(clotML float64) float64 {
+	return outletFullMLMin * max(0, 1-clotML/outletBlockML)
+}
+
+// filterPatency is the share of the sucker's flow that clot in the filter lets through.
+func (f *Filter) filterPatency() float64 {
+	if clot := f.Clot.VolumeML(); clot > filterSlowClotML {
+		return outletLimitMLMin(clot) / outletFullMLMin
+	}
+	return 1
+}
+
+func clamp(x, lo, hi float64) float64 { return max(lo, min(x, hi)) }

@@ -1,0 +1,160 @@
+package sim
+
+import (
+	"math"
+
+	"rouleau/sim/guarded"
+)
+
+// The reservoir: cells settle, a clear layer grows on top, clot forms, the outlet draws from below.
+
+const (
+	reservoirAreaCM2  = 130.0
+	packingLimit      = 0.80  // no bed of red cells is denser
+	hindrance         = 4.65  // [S] Richardson & Zaki 1954
+	ripeningS         = 300.0 // [C]
+	stirByInflow      = 0.3
+	mixingS           = 5.0
+	mixTimeS          = 15.0
+	unmixedPenalty    = 0.5 // [A] unmixed blood misses its anticoagulant
+	westergrenProtein = 56.0
+	westergrenLiquid  = 0.64 // 1 − φ at Westergren dilution
+	fragmentsFromML   = 20.0 // clot beyond which a draw carries fragments
+	fragmentsPerML    = 0.5 / 100
+)
+
+// Stokes velocity of a single red cell at 1 g.
+const (
+	cellDensity   = 1.096   // g/mL [S] textbooks, 1.095–1.10 usual
+	liquidDensity = 1.0046  // g/mL at 22 °C without protein
+	densityPerGL  = 0.00029 // g/mL per g/L protein [S] from Trudnowski & Rico 1974
+	cellDiameter  = 5.56e-4 // cm, sphere of 90 fL [D]
+	waterPoise    = 0.00955 // at 22 °C
+	poisePerGL    = 0.0106  // relative, per g/L protein [S] from Rosenson et al. 1996
+)
+
+// StokesCMPerS is the sinking velocity of one red cell at 1 g in a liquid with protein g/L, at 22 °C, cm/s.
+func StokesCMPerS(proteinGL float64) float64 {
+	density := liquidDensity + float64(densityPerGL*proteinGL)
+	viscosity := waterPoise * (1 + float64(poisePerGL*proteinGL))
+	return (cellDensity - density) * 981 * cellDiameter * cellDiameter / (18 * viscosity)
+}
+
+// Reservoir is the vessel that shed blood is collected in.
+type Reservoir struct {
+	Blood      Fluid
+	ClearML    float64 // Vc, the clear layer on top
+	Activation float64 // A, 0–1
+	Clot       Fluid
+	MixUntil   int64 // being mixed until this tick
+	MixedTick  int64 // last mixing ended, -1 for never
+	LysedShare float64
+	InMLMin    float64 // inflow now
+	TakenInML  float64 // everything that came through the filter
+}
+
+// lowHct is φ, the haematocrit of the lower zone.
+func (r *Reservoir) lowHct() float64 {
+	low := r.Blood.VolumeML() - r.ClearML
+	if low <= 0 {
+		return packingLimit
+	}
+	return math.Min(packingLimit, r.Blood.CellsML/low)
+}
+
+// OutletHct is the haematocrit that the outlet would draw now.
+func (r *Reservoir) OutletHct() float64 {
+	if r.Blood.VolumeML()-r.ClearML < 1 {
+		return 0
+	}
+	return r.lowHct()
+}
+
+// receive takes in what the filter passes on, with activation af.
+func (r *Reservoir) receive(in *Fluid, af float64) {
+	dv := in.VolumeML()
+	if dv <= 0 {
+		return
+	}
+	v := r.Blood.VolumeML()
+	r.Activation = (float64(r.Activation*v) + float64(af*dv)) / (v + dv)
+	r.ClearML *= max(0, 1-stirByInflow*dv/(v+dv/2))
+	moveAll(&r.Blood, in)
+	r.TakenInML += dv
+}
+
+// settleRates gives dVc/dt and dA/dt for a clear layer vc and activation a, and the clotting g that goes with them.
+func (r *Reservoir) settleRates(vc, a, esr float64, mixing bool) (dvc, da, g float64) {
+	v := r.Blood.VolumeML()
+	g = clottingOf(&r.Blood.Liquid, 1-float64(unmixedPenalty*vc)/v)
+	da = g * (1 - a) / ripeningS
+	if cells := r.Blood.CellsML; cells > 0 && v-vc > 0 {
+		phi := math.Min(packingLimit, cells/(v-vc))
+		p := r.Blood.PerL(Protein)
+		anchored := esr / 36000 * westergrenScale * p / westergrenProtein
+		speed := max(anchored, StokesCMPerS(p)) * guarded.Pow(1-phi, hindrance)
+		if full := v * (1 - r.Blood.Hct()/packingLimit); full > 0 {
+			dvc = reservoirAreaCM2 * speed * max(0, 1-vc/full)
+		}
+	}
+	if mixing {
+		dvc -= vc / mixingS
+	}
+	return dvc, da, g
+}
+
+// westergrenScale is 0.64^−4.65, so that settling at Westergren dilution equals the patient's ESR.
+var westergrenScale = 1 / guarded.Pow(westergrenLiquid, hindrance)
+
+// settle lets dt seconds pass in the reservoir with no flow.
+func (r *Reservoir) settle(dt, esr float64, mixing bool) {
+	v := r.Blood.VolumeML()
+	if v < 1 {
+		r.ClearML = 0
+		return
+	}
+	r.ClearML = clamp(r.ClearML, 0, v)
+	d1, a1, _ := r.settleRates(r.ClearML, r.Activation, esr, mixing)
+	d2, a2, g := r.settleRates(clamp(r.ClearML+float64(dt*d1), 0, v), r.Activation+float64(dt*a1), esr, mixing)
+	r.ClearML = clamp(r.ClearML+float64(dt*(d1+d2))/2, 0, v)
+	before := r.Activation
+	r.Activation = clamp(before+float64(dt*(a1+a2))/2, 0, 1)
+	a := (before + r.Activation) / 2
+	clot := v * (r.Blood.PerL(Protein) / normalProteinGPerL) * a * a * a * g / clottingS * dt
+	if clot > 0 {
+		r.ClearML *= 1 - min(1, clot/v)
+		move(&r.Clot, &r.Blood, clot)
+	}
+}
+
+// stepReservoir is one step of dt seconds with inflow in of activation af: half the inflow, the settling, the other half.
+func stepReservoir(r *Reservoir, in *Fluid, af, esr, dt float64, mixing bool) {
+	var half Fluid
+	move(&half, in, in.VolumeML()/2)
+	r.receive(&half, af)
+	r.settle(dt, esr, mixing)
+	r.receive(in, af)
+}
+
+// draw takes up to ml through the outlet into out: thick blood first, clear liquid when less than 1 mL of the lower zone is left.
+func (r *Reservoir) draw(out *Fluid, ml float64) float64 {
+	v := r.Blood.VolumeML()
+	ml = min(ml, v)
+	if ml <= 0 {
+		return 0
+	}
+	if v-r.ClearML < 1 {
+		moved := min(ml, r.Blood.ML)
+		moveLiquid(&out.Liquid, &r.Blood.Liquid, moved)
+		r.ClearML = max(0, r.ClearML-moved)
+		if moved < ml { // the last drops of cells
+			moveCells(out, &r.Blood, ml-moved)
+		}
+		return ml
+	}
+	cells := float64(ml * r.lowHct())
+	moveCells(out, &r.Blood, cells)
+	moveLiquid(&out.Liquid, &r.Blood.Liquid, ml-cells)
+	r.ClearML = min(r.ClearML, r.Blood.VolumeML())
+	return ml
+}

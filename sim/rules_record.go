@@ -1,0 +1,69 @@
+package sim
+
+// Recording: incidents, estimates, notes, the closing tally, taking down, ending.
+
+func recordRules() {
+	rules[Declare] = rule{least: 0, most: float64(incidentCount) - 1, whole: true,
+		do: func(c *Case, s *State, a Action, h *Happened) {
+			if k := &s.Conduct; k.Told[int(a.Value)] == 0 {
+				k.Told[int(a.Value)] = max(1, s.Tick)
+			}
+		}}
+	rules[EstimateLoss] = rule{least: 0, most: 30000,
+		do: func(c *Case, s *State, a Action, h *Happened) {
+			k := &s.Conduct
+			k.EstimateML, k.EstimateTick, k.EstimateTruthML = a.Value, s.Tick, s.Patient.ShedML
+			if i := s.Team.OpenQuestion(); i >= 0 && s.Team.Questions[i].Kind == EventAskLoss {
+				q := &s.Team.Questions[i]
+				q.AnsweredTick, q.Value, q.Right = max(1, s.Tick), a.Value, s.Patient.ShedML
+			}
+		}}
+	rules[Note] = rule{do: func(c *Case, s *State, a Action, h *Happened) { s.Conduct.Notes++ }}
+	rules[Reconcile] = rule{least: 0, most: 100000,
+		may: func(c *Case, s *State, a Action) Reason {
+			return unless(a.Item < uint8(TallyItems), "no_such_tally_line")
+		},
+		do: func(c *Case, s *State, a Action, h *Happened) {
+			s.Tally[a.Item] = Reconciled{Written: true, ML: a.Value}
+		}}
+	rules[TakeDown] = rule{handsS: 60,
+		may: func(c *Case, s *State, a Action) Reason {
+			return first(unless(!s.Bench.TakenDown, "taken_down"), unless(s.Pump.Mode == PumpIdle && !s.Bowl.Spinning, "stop_the_bowl_first"))
+		},
+		do: func(c *Case, s *State, a Action, h *Happened) {
+			b := &s.Bench
+			b.TakenDown, b.TakenDownTick = true, s.Tick
+			s.Team.Route = ToDiscard
+			for clamp := DripClamp; clamp <= SparePort; clamp++ {
+				b.Open[clamp] = false
+			}
+		}}
+	rules[EndCase] = rule{
+		may: func(c *Case, s *State, a Action) Reason {
+			return first(unless(s.Tick >= c.EndTick || s.Bench.Decision == DoNotSalvage, "operation_goes_on"),
+				unless(s.Giving.Bag < 0 || s.Giving.RateMLMin == 0, "bag_is_being_given"))
+		},
+		do: func(c *Case, s *State, a Action, h *Happened) { s.Ended = true }}
+}
+
+// TallyTruth is what each line of the closing tally should say, from the bags, packs and scales, mL.
+func TallyTruth(s *State) [TallyItems]float64 {
+	var t [TallyItems]float64
+	t[TallyCollected] = s.Reservoir.TakenInML
+	t[TallyAnticoagulant] = s.Drip.DrippedML + s.Drip.PrimedML
+	t[TallyIrrigation] = s.Field.IrrigationML
+	for i := range s.Cycles[:s.CycleUsed] {
+		cy := &s.Cycles[i]
+		t[TallyProcessed] += cy.FeedML
+		for _, ml := range cy.WashBy {
+			t[TallyWash] += ml
+		}
+	}
+	for i := range s.Bags[:s.BagsUsed] {
+		t[TallyProduct] += s.Bags[i].CameML
+	}
+	t[TallyWaste] = s.Waste.Bag.VolumeML() + s.Waste.CarriedAwayML
+	t[TallyReturned] = s.Giving.GivenML
+	t[TallyDiscarded] = s.Waste.DiscardedProductML
+	return t
+}

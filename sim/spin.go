@@ -1,0 +1,183 @@
+package sim
+
+import "math"
+
+// One step of the spinning bowl: filling, topping up, washing or just turning.
+
+// flowKind is what flows into the spinning bowl.
+type flowKind uint8
+
+const (
+	flowNone flowKind = iota
+	flowFeed
+	flowTopUp // wash fluid into a bowl that is not full yet; not counted as wash
+	flowWash
+)
+
+const (
+	washShare     = 0.70 // [C] of the wash flow percolates the bed
+	fullBed       = 0.93
+	exchangePerS  = 0.40 / 60 // α [C], between the mobile and the immobile liquid
+	fullTolerance = 1e-9
+)
+
+// spin lets dt seconds pass with all of in flowing in; what leaves goes to out, broken cells are counted in lysedML.
+func (b *Bowl) spin(in, out *Fluid, kind flowKind, dt float64, lysedML *float64) {
+	shape := b.Shape()
+	inML := in.VolumeML()
+	if b.ContentsML()+inML < seedML {
+		b.pourBack(in)
+		return
+	}
+	contents := min(shape.VolumeML, b.ContentsML()+inML)
+	leaving := max(0, b.ContentsML()+inML-contents) // by volume
+	full := 0.0
+	if inML > 0 {
+		full = leaving / inML
+	}
+	broken := b.breaking(dt)
+	kept, phi := b.bedAfter(in, kind, full, broken, contents, dt)
+
+	// cells: those not caught pass by, those beyond the inner wall follow
+	cellsIn := in.CellsML
+	moveCells(out, in, cellsIn-kept)
+	b.takeCells(in)
+	b.breakCells(broken, lysedML)
+	b.Packing = phi
+	if beyond := b.CellsML - float64(phi*shape.VolumeML); contents >= shape.VolumeML-fullTolerance && beyond > 0 {
+		b.loseCells(out, beyond)
+	}
+
+	// liquid: half of the inflow, the bed's own changes and the outflow, the other half
+	var half Liquid
+	moveLiquid(&half, &in.Liquid, in.ML/2)
+	other := in.Liquid
+	in.Liquid = Liquid{}
+	through := 0.0
+	if kind == flowWash {
+		bed := min(1, b.BedML()/shape.VolumeML/fullBed)
+		through = washShare * bed * bed
+	}
+	whole := half.ML + other.ML
+	b.liquidIn(&half, through)
+	moveLiquid(&b.Clear, &b.Mobile, float64(through*whole))
+	b.exchange(dt)
+	b.bedLiquid()
+	b.takeClear(&out.Liquid, b.ContentsML()+other.ML-contents)
+	b.liquidIn(&other, through)
+}
+
+// breaking is the volume of cells that break in dt seconds, mL.
+func (b *Bowl) breaking(dt float64) float64 {
+	if b.CellsML <= 0 {
+		return 0
+	}
+	ml := spinLysisPerS * dt * b.CellsML
+	if v := b.Mobile.ML + b.Immobile.ML; v > 0 {
+		already := b.OsmLysedML / (b.OsmLysedML + b.CellsML)
+		mOsm := 1000 * (b.Mobile.In[Tonicity] + b.Immobile.In[Tonicity]) / v
+		osmotic := float64(osmoticStep(mOsm, already, dt) * b.CellsML)
+		b.OsmLysedML += osmotic
+		ml += osmotic
+	}
+	return min(ml, b.CellsML)
+}
+
+// bedAfter gives the incoming cells kept and the packing after dt seconds, by Heun's method on cells and packing together.
+func (b *Bowl) bedAfter(in *Fluid, kind flowKind, full, broken, contents, dt float64) (kept, phi float64) {
+	shape := b.Shape()
+	forces := forcesOf(shape)
+	q, h := in.VolumeML()/dt, in.Hct()
+	ql := q
+	if kind == flowFeed {
+		ql = q * (1 - h)
+	}
+	feedProtein, bedProtein := in.PerL(Protein), b.proteinGL()
+	rates := func(cells, phi float64) (kept, dphi float64) {
+		bed := 0.0
+		if cells > 0 {
+			bed = min(contents, cells/max(phi, leastPacking))
+		}
+		kept = in.CellsML
+		if kept > 0 && full > 0 {
+			kept *= 1 - float64(full*(1-forces.capture(q, h, feedProtein, bed)))
+		}
+		if cells > 0 {
+			dphi = forces.packRate(ql, bedProtein, bed, phi)
+		}
+		return kept, dphi
+	}
+	start := max(b.Packing, leastPacking)
+	k1, p1 := rates(b.CellsML, start)
+	k2, p2 := rates(min(b.CellsML+k1-broken, shape.VolumeML), start+float64(dt*p1))
+	return (k1 + k2) / 2, start + float64(dt*(p1+p2))/2
+}
+
+func (b *Bowl) takeCells(in *Fluid) {
+	b.CellsML += in.CellsML
+	in.CellsML = 0
+	for i := range in.Bound {
+		b.Bound[i] += in.Bound[i]
+		in.Bound[i] = 0
+	}
+}
+
+func (b *Bowl) loseCells(out *Fluid, ml float64) {
+	bed := Fluid{CellsML: b.CellsML, Bound: b.Bound}
+	moveCells(out, &bed, ml)
+	if b.CellsML > 0 {
+		b.OsmLysedML *= bed.CellsML / b.CellsML
+	}
+	b.CellsML, b.Bound = bed.CellsML, bed.Bound
+}
+
+// breakCells lyses ml of the bed's cells into its mobile liquid.
+func (b *Bowl) breakCells(ml float64, lysedML *float64) {
+	bed := Fluid{CellsML: b.CellsML, Bound: b.Bound, Liquid: b.Mobile}
+	lyse(&bed, ml, lysedML)
+	b.CellsML, b.Bound, b.Mobile = bed.CellsML, bed.Bound, bed.Liquid
+}
+
+// liquidIn lets the share through of l into the mobile zone, the rest into the supernatant.
+func (b *Bowl) liquidIn(l *Liquid, through float64) {
+	if through > 0 {
+		moveLiquid(&b.Mobile, l, float64(through*l.ML))
+	}
+	addLiquid(&b.Clear, l)
+	*l = Liquid{}
+}
+
+// exchange evens out the mobile and the immobile liquid for dt seconds, to second order.
+func (b *Bowl) exchange(dt float64) {
+	vm, vi := b.Mobile.ML, b.Immobile.ML
+	if vm <= 0 || vi <= 0 {
+		return
+	}
+	x := exchangePerS * dt * (1 + vi/vm)
+	f := (x - x*x/2) * vm / (vm + vi) // share of the immobile amount that would leave into an empty mobile zone
+	if x > 1 {
+		f = vm / (vm + vi)
+	}
+	back := f * vi / vm
+	for i := range b.Mobile.In {
+		d := float64(f*b.Immobile.In[i]) - float64(back*b.Mobile.In[i])
+		b.Mobile.In[i] += d
+		b.Immobile.In[i] -= d
+	}
+}
+
+// bedLiquid moves liquid between the bed and the supernatant until the bed's zones have the volumes its packing asks for.
+func (b *Bowl) bedLiquid() {
+	bed := math.Max(0, b.BedML()-b.CellsML)
+	b.fitZone(&b.Mobile, float64(mobileShare*bed))
+	b.fitZone(&b.Immobile, float64(immobileShare*bed))
+}
+
+func (b *Bowl) fitZone(zone *Liquid, ml float64) {
+	switch d := ml - zone.ML; {
+	case d > 0:
+		b.takeClear(zone, d)
+	case d < 0:
+		moveLiquid(&b.Clear, zone, -d)
+	}
+}

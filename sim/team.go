@@ -1,0 +1,162 @@
+package sim
+
+// The people around the bench: where the sucker leads, what was asked of them, what they ask.
+
+const (
+	irrigationHeldS = 300.0 // [A] the surgeon goes on irrigating after this
+	maxQuestions    = 12
+)
+
+// Question is something the team wants answered.
+type Question struct {
+	Kind         EventKind // EventAsk, EventAskLoss or EventRequestBlood
+	Line         int16     // the scenario's words, -1 for none
+	Who          Speaker
+	AskedTick    int64
+	DueTick      int64
+	AnsweredTick int64 // 0 while open
+	Value        float64
+	Right        float64
+}
+
+// Team is what the people around the bench do and want.
+type Team struct {
+	Route          Destination
+	VacuumMmHg     float64
+	Pooling        bool
+	IrrigationHeld bool
+	HeldUntil      int64
+	TellMe         bool
+	AgentStopped   [MaxContaminants]bool
+	RinseUntil     int64
+	RinseTimes     int
+	Basin          Fluid // swabs' rinse, waiting to be sucked up
+	Questions      [maxQuestions]Question
+	QuestionCount  int
+	Fired          uint64 // scenario events that have happened, as bits
+	ClinicianAt    int64  // tick at which the clinician is at the bedside, 0 for not called
+	OverSaid       bool
+}
+
+// ask puts a question; when no more fit, the oldest answered one makes room.
+func (t *Team) ask(q Question) bool {
+	if t.QuestionCount == maxQuestions {
+		return false
+	}
+	t.Questions[t.QuestionCount] = q
+	t.QuestionCount++
+	return true
+}
+
+// OpenQuestion is the oldest question of the kinds answered by word that is not answered yet, or -1.
+func (t *Team) OpenQuestion() int {
+	for i := range t.Questions[:t.QuestionCount] {
+		if q := &t.Questions[i]; q.AnsweredTick == 0 && q.Kind != EventRequestBlood {
+			return i
+		}
+	}
+	return -1
+}
+
+// BloodWanted is the oldest request for washed blood not yet served, or -1.
+func (t *Team) BloodWanted() int {
+	for i := range t.Questions[:t.QuestionCount] {
+		if q := &t.Questions[i]; q.AnsweredTick == 0 && q.Kind == EventRequestBlood {
+			return i
+		}
+	}
+	return -1
+}
+
+// washedBloodOffered says whether a bag of washed blood is being given, or has been handed over and waits.
+func (s *State) washedBloodOffered() bool {
+	if s.Giving.Bag >= 0 && s.Bags[s.Giving.Bag].Fluid.VolumeML() > 0 {
+		return true
+	}
+	for i := range s.Bags[:s.BagsUsed] {
+		b := &s.Bags[i]
+		if b.HandedBits != 0 && !b.Discarded && b.Fluid.VolumeML() > 0 && b.GivenML == 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// request does what the team was asked.
+func request(c *Case, s *State, r Request, h *Happened) {
+	t := &s.Team
+	switch r {
+	case LetItPool:
+		t.Pooling = true
+		h.say(s.Tick, Surgeon, "reads_back_pool")
+	case SkimAsYouGo:
+		t.Pooling = false
+		h.say(s.Tick, Surgeon, "reads_back_skim")
+	case RinseSwabs:
+		t.RinseUntil = s.Tick + Ticks(rinseS)
+		h.say(s.Tick, ScrubNurse, "reads_back_rinse")
+	case HoldIrrigation:
+		t.IrrigationHeld, t.HeldUntil = true, s.Tick+Ticks(irrigationHeldS)
+		h.say(s.Tick, Surgeon, "reads_back_hold")
+	case ResumeIrrigation:
+		t.IrrigationHeld = false
+		h.say(s.Tick, Surgeon, "reads_back_resume")
+	case StopAgent:
+		h.say(s.Tick, Surgeon, "reads_back_stop_agent")
+		for i := range t.AgentStopped {
+			t.AgentStopped[i] = true
+			s.Field.Agent[i] = false
+		}
+	case TellMeWhen:
+		t.TellMe = true
+		h.say(s.Tick, Surgeon, "reads_back_tell")
+	case IsAgentGone:
+		key := "field_is_clear"
+		for i := range c.Contaminants {
+			if c.Contaminants[i].MustDivert && (s.diverting(c, i) || s.Field.Agent[i] || phaseAt(c, s.Tick).ContaminantPerML[i] > 0) {
+				key = "field_is_not_clear"
+			}
+		}
+		h.say(s.Tick, Surgeon, key)
+	case ClinicianComes:
+		t.ClinicianAt = s.Tick + Ticks(30)
+		h.say(s.Tick, Anaesthetist, "reads_back_comes")
+	}
+}
+
+// people lets time pass for the team: held irrigation, rinsed swabs, the end of the operation.
+func people(c *Case, s *State, h *Happened) {
+	t := &s.Team
+	if t.IrrigationHeld && s.Tick >= t.HeldUntil {
+		t.IrrigationHeld = false
+		h.say(s.Tick, Surgeon, "irrigates_again")
+	}
+	if t.RinseUntil > 0 && s.Tick >= t.RinseUntil {
+		t.RinseUntil = 0
+		rinseSwabs(s)
+		h.say(s.Tick, ScrubNurse, "swabs_rinsed")
+	}
+	if !t.OverSaid && s.Tick >= c.EndTick {
+		t.OverSaid = true
+		h.say(s.Tick, Surgeon, "operation_over")
+	}
+	s.Field.SwabCount = int(s.Field.Swabs.VolumeML() / swabHoldsML)
+}
+
+// rinseSwabs wrings the swabs out in saline into the basin.
+func rinseSwabs(s *State) {
+	f, t := &s.Field, &s.Team
+	volume := f.Swabs.VolumeML()
+	if volume <= 0 {
+		return
+	}
+	saline := max(rinseLeastML, volume)
+	move(&f.Swabs, &s.Stores.Rinse, saline)
+	f.RinsedML += saline
+	var out Fluid
+	moveCells(&out, &f.Swabs, float64(rinseShare*f.Swabs.CellsML))
+	moveLiquid(&out.Liquid, &f.Swabs.Liquid, float64(rinseShare*f.Swabs.ML))
+	lyse(&out, float64(rinseLysis*out.CellsML), &s.Stores.LysedML)
+	moveAll(&t.Basin, &out)
+	t.RinseTimes++
+}
