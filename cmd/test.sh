@@ -286,9 +286,9 @@ if [ "$((passed + failed))" -eq 0 ]; then
 	say "there is no step of that name: $wanted"
 fi
 
-# Each test counts as one, and so does each of the other steps.
 if [ -n "$failures" ]; then
 	printf '\nfailed:\n%s' "$failures"
 fi
+# Each test counts as one, and so does each of the other steps.
 printf '\n%d passed, %d failed\n' "$passed" "$failed"
 [ "$failed" -eq 0 ] && [ "$passed" -gt 0 ]

@@ -89,7 +89,7 @@ func watchAlarms(c *Case, s *State, h *Happened) {
 	}
 	on[AlarmNoPower] = !b.Power
 	on[AlarmReservoirFull] = v+r.Clot.VolumeML() >= float64(nearFull*c.Faults.ReservoirML)
-	on[AlarmNoVacuum] = inUse && s.Team.VacuumMmHg > 0 && s.salvageVacuum(c) <= 0 && !on[AlarmReservoirFull]
+	on[AlarmNoVacuum] = inUse && s.Team.VacuumMmHg > 0 && s.VacuumMmHg(c) <= 0 && !on[AlarmReservoirFull]
 	on[AlarmNoDrip] = inUse && s.Field.SuckRateMLMin > 0 && s.Drip.RateMLMin <= 0
 	on[AlarmNoFlow] = p.NoFlow
 	on[AlarmReservoirEmpty] = p.Mode == PumpFill && v < 20

@@ -52,6 +52,7 @@ func bring(c *Case, s *State, e *EventSpec, h *Happened) {
 	case EventAgentOn:
 		i := int(e.Value)
 		s.Field.Agent[i] = !s.Team.AgentStopped[i]
+		s.Team.AgentSaid, s.Team.AgentAsked, s.Team.FieldClear = true, false, false
 	case EventAgentOff:
 		s.Field.Agent[int(e.Value)] = false
 	case EventDetectorFault:

@@ -109,11 +109,11 @@ func (s *State) suctionNow(c *Case) (vacuum float64, toReservoir bool) {
 	if s.Team.Route == ToDiscard {
 		return wallSuctionMmHg, false
 	}
-	return s.salvageVacuum(c), true
+	return s.VacuumMmHg(c), true
 }
 
-// salvageVacuum is the vacuum on the salvage line, mmHg: zero when anything in the chain is missing.
-func (s *State) salvageVacuum(c *Case) float64 {
+// VacuumMmHg is the vacuum on the salvage line, mmHg: zero when anything in the chain is missing.
+func (s *State) VacuumMmHg(c *Case) float64 {
 	b := &s.Bench
 	if !b.Opened[CollectionSet] || !b.Connected[SuctionLine] || !b.Connected[VacuumLine] || !b.VacuumSource || !b.VacuumPlugged ||
 		b.TakenDown || s.Reservoir.Blood.VolumeML()+s.Reservoir.Clot.VolumeML() >= c.Faults.ReservoirML {
@@ -161,7 +161,7 @@ func drip(c *Case, s *State, line *Fluid) {
 	d := &s.Drip
 	d.RateMLMin = 0
 	k := s.Bench.HookPack[AnticoagulantHook]
-	if k < 0 || !s.Bench.Open[DripClamp] || s.salvageVacuum(c) <= 0 {
+	if k < 0 || !s.Bench.Open[DripClamp] || s.VacuumMmHg(c) <= 0 {
 		return
 	}
 	rate := d.DropsMin / dropsPerML

@@ -221,5 +221,5 @@ func mayPrime(c *Case, s *State, a Action) Reason {
 	b := &s.Bench
 	return first(unless(b.Opened[CollectionSet], "open_the_set_first"), unless(b.HookPack[AnticoagulantHook] >= 0, "hang_anticoagulant_first"),
 		unless(b.Open[DripClamp], "open_drip_clamp_first"), unless(s.Drip.PrimeLeftML <= 0, "prime_is_running"),
-		unless(s.salvageVacuum(c) > 0, "needs_vacuum"))
+		unless(s.VacuumMmHg(c) > 0, "needs_vacuum"))
 }

@@ -4,96 +4,225 @@ package sim
 
 // Seen is the bench through the trainee's eyes. Volumes are read off scales, so they are rounded.
 type Seen struct {
-	Tick          int64
-	PhaseName     string
-	PhaseIndex    int
-	OperationOver bool
-
-	// the sheet's choices and the bench
-	Bench      *BenchState // what was decided, hung, opened; hidden faults are not in it, see Looks
-	HandsBusy  bool
-	PackLeftML [MaxPacks]float64 // on each pack's scale, to 10 mL
-	VacuumMmHg float64           // on the gauge: what really is there
-	DropsMin   float64
-
-	// the wound
-	PoolML          float64 // by eye, to 10 mL
-	BrisknessMLMin  float64 // bleeding by eye, to the next of a few steps
-	IrrigationMLMin float64
-	SwabsML         float64 // weighed, to 10 mL
-	SuckMLMin       float64 // how fast the reservoir fills, to 5 mL/min
-	AgentInUse      bool    // something that must be diverted was announced and not yet said to be gone
-	SuctionML       float64 // the theatre's own canister, to 50 mL
-
-	// the reservoir
-	ReservoirML         float64 // to 10 mL
-	ClearML             float64 // the layer on top, by eye, to 20 mL
-	ClotML              float64 // on the filter and in the reservoir, by eye, to 5 mL
-	AnticoagulantPer100 float64 // drip over what came in, last minutes, mL per 100 mL; -1 unknown
-
-	// the bowl and bags
-	Detector                float64 // mean of the last second
-	EffluentRed             float64 // 0 clear to 1 dark red, from its cells and free haemoglobin
-	BowlEmpty               bool
-	BowlHeldML              float64 // contents, by the scale under it, to 5 mL
-	WasteML                 float64
-	BagML                   [MaxBags]float64 // to 5 mL
-	BagAirML                [MaxBags]float64 // by eye, to 10 mL
-	Gas                     Gas
-	HeartRate, PressureMmHg float64
-	Reacting                bool // the monitor shows it
-	OpenQuestion            int
-	BloodWanted             int
+	Tick                  int64
+	PhaseIndex            int
+	PhaseName             string
+	OperationOver, Ended  bool
+	HandsBusy             bool
+	Bench                 SeenBench
+	PoolML                float64 // by eye, to 10 mL
+	BriskMLMin            float64 // bleeding by eye, the nearest of a few steps
+	IrrigationMLMin       float64
+	IrrigationML          float64 // the scrub nurse's count so far, to 50 mL
+	SwabsML               float64 // weighed, to 10 mL
+	DiscardedML           float64 // the theatre's own canister, to 50 mL
+	Pooling, Rinsing      bool
+	BasinML               float64
+	AgentSaid, AgentAsked bool // an agent was announced and not said to be gone; and asked since it went
+	FieldClear            bool // the answer to the last question whether the field is clear
+	Route                 Destination
+	VacuumMmHg            float64 // the gauge: what really is there
+	VacuumSetMmHg         float64
+	DropsMin              float64
+	DripMLMin             float64
+	DripML                float64 // drawn from packs so far, prime included, to 5 mL
+	PrimedML              float64
+	FillingMLMin          float64 // how fast the reservoir fills, to 5 mL/min
+	ReservoirML           float64 // to 10 mL
+	ClearML               float64 // the layer on top, by eye, to 20 mL
+	ClotML                float64 // on the filter and in the reservoir, by eye, to 5 mL
+	TakenInML             float64 // all that came through the filter, by the scale, to 10 mL
+	Mixing                bool
+	MixedTick             int64
+	Pump                  SeenPump
+	Bags                  [MaxBags]SeenBag
+	BagsUsed              int
+	WasteML               float64 // to 50 mL
+	Giving                SeenGiving
+	Gas                   Gas
+	HeartRate             float64
+	PressureMmHg          float64
+	DonorUnits            int
+	Reacting              bool // the monitor shows it
+	Alarms                [AlarmCount]bool
+	Samples               [MaxSamples]Sampled // answered ones only
+	SampleCount           int                 // taken
+	OpenQuestion          EventKind           // 0 for none
+	OpenQuestionTick      int64
+	BloodWantedTick       int64 // -1 for not wanted
+	ClinicianHere         bool
+	ClinicianCalled       bool
+	EstimateML            float64
+	Written               [TallyItems]bool
 }
 
-// View fills seen from the state. It copies nothing but numbers, so it may be called every tick.
+// SeenBench is the bench as it looks. What is wrong inside shows only after a look.
+type SeenBench struct {
+	Decision      Decision
+	Anticoagulant Solution
+	Bowl          BowlKind
+	Opened        [partCount]bool
+	Connected     [partCount]bool
+	Open          [partCount]bool // clamps
+	Inspected     [partCount]bool
+	FoundLoose    [partCount]bool
+	Breached      [partCount]bool
+	HookPack      [WashHookB + 1]int8
+	PackLeftML    [MaxPacks]float64 // on each pack's scale, to 10 mL
+	PackUsed      [MaxPacks]bool
+	VacuumTested  bool
+	Power         bool
+	TakenDown     bool
+}
+
+// SeenPump is pump and bowl as they look.
+type SeenPump struct {
+	Mode                 PumpMode
+	Spinning, Braking    bool
+	FillMLMin, WashMLMin float64
+	EmptyMLMin, WashML   float64
+	WashedML             float64
+	FlowMLMin            float64
+	AutoFillML           float64
+	AutoStop, AutoWash   bool
+	AutoEmpty            bool
+	Detector             float64 // mean of the last second, 0 when not spinning
+	EffluentRed          float64 // 0 clear to 1 dark, from its cells and free haemoglobin
+	EffluentMLMin        float64
+	HeldML               float64 // bowl contents, to 5 mL
+	AirML                float64
+	CycleOpen            bool // a bowlful is under way
+	Filled, Washed       bool // its filling was stopped; its wash was begun
+	Cycles               int
+	SinceStartTick       int64 // when filling of this bowlful began
+	NoFlow               bool
+}
+
+// SeenBag is a product bag as it looks.
+type SeenBag struct {
+	ML, AirML  float64 // to 5 mL, to 10 mL
+	FirstTick  int64
+	LabelBits  uint8
+	HandedBits uint8
+	Checkers   uint8
+	MixedTick  int64
+	Discarded  bool
+	GivenML    float64
+	FromCycles int
+}
+
+// SeenGiving is the return as it looks.
+type SeenGiving struct {
+	Bag       int8
+	RateMLMin float64
+	FlowMLMin float64
+	Filter    bool
+	Squeezing bool
+	GivenML   float64
+}
+
+// View fills v from the state, as a person at the bench would read it.
 func View(c *Case, s *State, v *Seen) {
-	*v = Seen{Tick: s.Tick, Bench: &s.Bench, OpenQuestion: s.Team.OpenQuestion(), BloodWanted: s.Team.BloodWanted()}
+	*v = Seen{Tick: s.Tick, Ended: s.Ended, OperationOver: s.Tick >= c.EndTick, HandsBusy: s.Tick < s.Bench.HandsUntil,
+		BloodWantedTick: -1}
 	for i := range c.Phases {
 		if c.Phases[i].StartTick <= s.Tick {
 			v.PhaseIndex, v.PhaseName = i, c.Phases[i].Name
 		}
 	}
-	v.OperationOver = s.Tick >= c.EndTick
-	v.HandsBusy = s.Tick < s.Bench.HandsUntil
-	for i := range s.Bench.Packs {
-		v.PackLeftML[i] = toNearest(s.Bench.Packs[i].Fluid.VolumeML(), 10)
+	viewBench(s, &v.Bench)
+	viewField(c, s, v)
+	viewPump(s, &v.Pump)
+	viewBags(s, v)
+	viewPeople(s, v)
+	v.Alarms = s.Alarms.On
+}
+
+func viewBench(s *State, v *SeenBench) {
+	b := &s.Bench
+	*v = SeenBench{Decision: b.Decision, Anticoagulant: b.Anticoagulant, Bowl: b.Bowl, Opened: b.Opened, Connected: b.Connected,
+		Open: b.Open, Inspected: b.Inspected, Breached: b.Breached, HookPack: b.HookPack, VacuumTested: b.VacuumTested,
+		Power: b.Power, TakenDown: b.TakenDown}
+	for i := range b.Loose {
+		v.FoundLoose[i] = b.Loose[i] && b.Inspected[i]
 	}
-	v.VacuumMmHg, v.DropsMin = s.salvageVacuum(c), s.Drip.DropsMin
+	for i := range b.Packs {
+		v.PackLeftML[i] = toNearest(b.Packs[i].Fluid.VolumeML(), 10)
+		v.PackUsed[i] = b.Packs[i].Used
+	}
+}
 
-	f := &s.Field
-	v.PoolML = toNearest(f.Pool.VolumeML(), 10)
-	v.BrisknessMLMin = Briskness(f.BleedMLMin)
-	v.IrrigationMLMin = toNearest(f.IrrigationRateMLMin, 5)
-	v.SwabsML = toNearest(f.Swabs.VolumeML(), 10)
-	v.SuckMLMin = toNearest(s.Reservoir.InMLMin, 5)
-	v.SuctionML = toNearest(f.Discarded.VolumeML(), 50)
-	v.AgentInUse = s.agentAnnounced(c)
-
-	r := &s.Reservoir
+func viewField(c *Case, s *State, v *Seen) {
+	f, t, r := &s.Field, &s.Team, &s.Reservoir
+	v.PoolML, v.BriskMLMin = toNearest(f.Pool.VolumeML(), 10), Briskness(f.BleedMLMin)
+	v.IrrigationMLMin, v.IrrigationML = toNearest(f.IrrigationRateMLMin, 5), toNearest(f.IrrigationML, 50)
+	v.SwabsML, v.DiscardedML = toNearest(f.Swabs.VolumeML(), 10), toNearest(f.Discarded.VolumeML(), 50)
+	v.Pooling, v.Rinsing, v.BasinML = t.Pooling, t.RinseUntil > 0, toNearest(t.Basin.VolumeML(), 10)
+	v.AgentSaid, v.AgentAsked, v.FieldClear = t.AgentSaid, t.AgentAsked, t.FieldClear
+	v.Route, v.VacuumMmHg, v.VacuumSetMmHg = t.Route, s.VacuumMmHg(c), t.VacuumMmHg
+	v.DropsMin, v.DripMLMin = s.Drip.DropsMin, s.Drip.RateMLMin
+	v.DripML, v.PrimedML = toNearest(s.Drip.DrippedML+s.Drip.PrimedML, 5), toNearest(s.Drip.PrimedML, 5)
+	v.FillingMLMin = toNearest(r.InMLMin, 5)
 	v.ReservoirML = toNearest(r.Blood.VolumeML()+r.Clot.VolumeML(), 10)
 	v.ClearML = toNearest(r.ClearML, 20)
 	v.ClotML = toNearest(s.Filter.Clot.VolumeML()+r.Clot.VolumeML(), 5)
-	v.AnticoagulantPer100 = -1
-	if in := r.TakenInML - s.Drip.DrippedML - s.Drip.PrimedML; in > 20 {
-		v.AnticoagulantPer100 = 100 * s.Drip.DrippedML / in
-	}
+	v.TakenInML = toNearest(r.TakenInML, 10)
+	v.Mixing, v.MixedTick = s.Tick < r.MixUntil, r.MixedTick
+}
 
-	b := &s.Bowl
+func viewPump(s *State, v *SeenPump) {
+	p, b := &s.Pump, &s.Bowl
+	*v = SeenPump{Mode: p.Mode, Spinning: b.Spinning, Braking: b.BrakeUntil > 0, FillMLMin: p.FillMLMin, WashMLMin: p.WashMLMin,
+		EmptyMLMin: p.EmptyMLMin, WashML: p.WashML, WashedML: p.WashedML, FlowMLMin: p.FlowMLMin, AutoFillML: p.AutoFillML,
+		AutoStop: p.AutoStop, AutoWash: p.AutoWash, AutoEmpty: p.AutoEmpty, EffluentMLMin: b.Effluent.RateMLMin,
+		HeldML: toNearest(b.ContentsML(), 5), AirML: b.AirML, Cycles: s.CycleUsed, NoFlow: p.NoFlow}
 	if b.Spinning {
 		v.Detector = b.Detector.Mean()
 	}
-	v.EffluentRed = clamp(b.Effluent.Hct*8+b.Effluent.FreeHbGL/8, 0, 1)
-	v.BowlHeldML = toNearest(b.ContentsML(), 5)
-	v.BowlEmpty = b.ContentsML() <= residualML+0.5
-	v.WasteML = toNearest(s.Waste.Bag.VolumeML(), 50)
-	for i := range s.Bags[:s.BagsUsed] {
-		v.BagML[i] = toNearest(s.Bags[i].Fluid.VolumeML(), 5)
-		v.BagAirML[i] = toNearest(s.Bags[i].AirML, 10)
+	v.EffluentRed = clamp(float64(b.Effluent.Hct*8)+b.Effluent.FreeHbGL/8, 0, 1)
+	if cy := s.cycle(); cy != nil && cy.DoneTick == 0 {
+		v.CycleOpen, v.Filled, v.Washed, v.SinceStartTick = true, cy.StopTick > 0, cy.WashTick > 0, cy.FillTick
 	}
-	p := &s.Patient
-	v.Gas, v.HeartRate, v.PressureMmHg = p.LastGas, p.HeartRate, p.PressureMmHg
+}
+
+func viewBags(s *State, v *Seen) {
+	v.BagsUsed, v.WasteML = s.BagsUsed, toNearest(s.Waste.Bag.VolumeML(), 50)
+	for i := range s.Bags[:s.BagsUsed] {
+		b := &s.Bags[i]
+		v.Bags[i] = SeenBag{ML: toNearest(b.Fluid.VolumeML(), 5), AirML: toNearest(b.AirML, 10), FirstTick: b.FirstTick,
+			LabelBits: b.LabelBits, HandedBits: b.HandedBits, Checkers: b.Checkers, MixedTick: b.MixedTick, Discarded: b.Discarded,
+			GivenML: toNearest(b.GivenML, 5)}
+	}
+	for i := range s.Cycles[:s.CycleUsed] {
+		if k := s.Cycles[i].Bag; k >= 0 {
+			v.Bags[k].FromCycles++
+		}
+	}
+	g := &s.Giving
+	v.Giving = SeenGiving{g.Bag, g.RateMLMin, g.FlowMLMin, g.Filter, g.Squeezing, toNearest(g.GivenML, 5)}
+}
+
+func viewPeople(s *State, v *Seen) {
+	p, t := &s.Patient, &s.Team
+	v.Gas, v.HeartRate, v.PressureMmHg, v.DonorUnits = p.LastGas, p.HeartRate, p.PressureMmHg, p.DonorUnits
 	v.Reacting = s.Alarms.On[AlarmReaction]
+	for i := range s.Lab.Samples[:s.Lab.Count] {
+		if s.Lab.Samples[i].Told {
+			v.Samples[i] = s.Lab.Samples[i]
+		}
+	}
+	v.SampleCount = s.Lab.Count
+	if i := t.OpenQuestion(); i >= 0 {
+		v.OpenQuestion, v.OpenQuestionTick = t.Questions[i].Kind, t.Questions[i].AskedTick
+	}
+	if i := t.BloodWanted(); i >= 0 {
+		v.BloodWantedTick = t.Questions[i].AskedTick
+	}
+	v.ClinicianCalled, v.ClinicianHere = t.ClinicianAt > 0, t.ClinicianAt > 0 && s.Tick >= t.ClinicianAt
+	v.EstimateML = s.Conduct.EstimateML
+	for i := range s.Tally {
+		v.Written[i] = s.Tally[i].Written
+	}
 }
 
 // brisk are the steps in which an eye tells bleeding, mL/min [A].
@@ -113,14 +242,3 @@ func Briskness(mlMin float64) float64 {
 func toNearest(x, step float64) float64 { return step * float64(int64(x/step+0.5)) }
 
 func abs(x float64) float64 { return max(x, -x) }
-
-// agentAnnounced says whether the team knows something in the wound that must not be collected.
-func (s *State) agentAnnounced(c *Case) bool {
-	ph := phaseAt(c, s.Tick)
-	for i := range c.Contaminants {
-		if c.Contaminants[i].MustDivert && (s.Field.Agent[i] || ph.ContaminantPerML[i] > 0) {
-			return true
-		}
-	}
-	return false
-}

@@ -75,7 +75,10 @@ func (b *Bowl) breaking(dt float64) float64 {
 	ml := spinLysisPerS * dt * b.CellsML
 	if v := b.Mobile.ML + b.Immobile.ML; v > 0 {
 		already := b.OsmLysedML / (b.OsmLysedML + b.CellsML)
-		mOsm := 1000 * (b.Mobile.In[Tonicity] + b.Immobile.In[Tonicity]) / v
+		// a bed that has just begun borrows thin liquid from a supernatant of next to nothing (takeClear): the mean of all
+		// the liquid keeps that from passing for water
+		salt := b.Mobile.In[Tonicity] + b.Immobile.In[Tonicity]
+		mOsm := 1000 * max(salt/v, (salt+b.Clear.In[Tonicity])/(v+max(0, b.Clear.ML)))
 		osmotic := float64(osmoticStep(mOsm, already, dt) * b.CellsML)
 		b.OsmLysedML += osmotic
 		ml += osmotic

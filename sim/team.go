@@ -27,6 +27,9 @@ type Team struct {
 	IrrigationHeld bool
 	HeldUntil      int64
 	TellMe         bool
+	AgentSaid      bool // an agent was announced and nobody has said that the field is clear of it
+	AgentAsked     bool // the trainee asked since it went
+	FieldClear     bool // the last answer
 	AgentStopped   [MaxContaminants]bool
 	RinseUntil     int64
 	RinseTimes     int
@@ -116,6 +119,10 @@ func request(c *Case, s *State, r Request, h *Happened) {
 			if c.Contaminants[i].MustDivert && (s.diverting(c, i) || s.Field.Agent[i] || phaseAt(c, s.Tick).ContaminantPerML[i] > 0) {
 				key = "field_is_not_clear"
 			}
+		}
+		t.AgentAsked, t.FieldClear = true, key == "field_is_clear"
+		if t.FieldClear {
+			t.AgentSaid = false
 		}
 		h.say(s.Tick, Surgeon, key)
 	case ClinicianComes:

@@ -12,8 +12,9 @@ import (
 	"testing"
 )
 
-// carriers are variables and functions of a package that may hand on a product as it came from the multiplier.
-type carriers map[types.Object]bool
+// carriers are variables and functions of a package that may hand on a product as it came from the multiplier,
+// with the product.
+type carriers map[types.Object]ast.Node
 
 // fusable finds the sums into which an unrounded product goes: written there, held by a local variable, or
 // returned by a function of the same package. Products in fields and parameters are left to the compiler's own
@@ -29,8 +30,8 @@ func fusable(p typedPackage) []finding {
 	var found []finding
 	tell := func(n ast.Node, operands ...ast.Expr) {
 		for _, x := range operands {
-			if p.isProduct(x, held) {
-				found = append(found, finding{n, "an unrounded product enters a sum: write float64(x*y) where it is made"})
+			if made := p.product(x, held); made != nil {
+				found = append(found, finding{n, "an unrounded product enters a sum: write float64(x*y) where it is made, " + p.place(made)})
 				return
 			}
 		}
@@ -39,7 +40,9 @@ func fusable(p typedPackage) []finding {
 		ast.Inspect(f, func(n ast.Node) bool {
 			switch n := n.(type) {
 			case *ast.BinaryExpr:
-				if isSum(n.Op) && !p.isConstant(n) {
+				switch {
+				case p.isConstant(n):
+				case isSum(n.Op) || n.Op == token.MUL && (p.isTwo(n.X) || p.isTwo(n.Y)): // 2*x is compiled to x+x
 					tell(n, n.X, n.Y)
 				}
 			case *ast.AssignStmt:
@@ -62,10 +65,9 @@ func isSum(op token.Token) bool {
 // collect adds the carriers of one file.
 func (p typedPackage) collect(f *ast.File, held carriers) {
 	hold := func(target *ast.Ident, value ast.Expr) {
-		if p.isProduct(value, held) {
-			if o := p.info.ObjectOf(target); o != nil {
-				held[o] = true
-			}
+		made, o := p.product(value, held), p.info.ObjectOf(target)
+		if made != nil && o != nil && held[o] == nil {
+			held[o] = made
 		}
 	}
 	var function types.Object
@@ -77,14 +79,16 @@ func (p typedPackage) collect(f *ast.File, held carriers) {
 			p.collectLiteral(n, held)
 			return false
 		case *ast.ReturnStmt:
-			if len(n.Results) == 1 && function != nil && p.isProduct(n.Results[0], held) {
-				held[function] = true
+			if len(n.Results) == 1 && function != nil && held[function] == nil {
+				if made := p.product(n.Results[0], held); made != nil {
+					held[function] = made
+				}
 			}
 		case *ast.AssignStmt:
 			switch {
 			case n.Tok == token.MUL_ASSIGN || n.Tok == token.QUO_ASSIGN:
 				if target, ok := n.Lhs[0].(*ast.Ident); ok && p.isFloat(target) && (n.Tok == token.MUL_ASSIGN || p.isExactReciprocal(n.Rhs[0])) {
-					held[p.info.ObjectOf(target)] = true
+					held[p.info.ObjectOf(target)] = n
 				}
 			case (n.Tok == token.ASSIGN || n.Tok == token.DEFINE) && len(n.Lhs) == len(n.Rhs):
 				for i := range n.Lhs {
@@ -112,25 +116,30 @@ func (p typedPackage) collectLiteral(literal *ast.FuncLit, held carriers) {
 	p.collect(body, held)
 }
 
-// isProduct tells whether the value may come straight from a multiplier.
-func (p typedPackage) isProduct(x ast.Expr, held carriers) bool {
+// product gives the multiplication from which the value may come unrounded, or nil.
+func (p typedPackage) product(x ast.Expr, held carriers) ast.Node {
 	x = ast.Unparen(x)
 	if !p.isFloat(x) || p.isConstant(x) {
-		return false
+		return nil
 	}
 	switch x := x.(type) {
 	case *ast.UnaryExpr:
-		return (x.Op == token.SUB || x.Op == token.ADD) && p.isProduct(x.X, held)
+		if x.Op == token.SUB || x.Op == token.ADD {
+			return p.product(x.X, held)
+		}
 	case *ast.BinaryExpr:
 		// The compiler turns division by a power of two into a product.
-		return x.Op == token.MUL || x.Op == token.QUO && p.isExactReciprocal(x.Y)
+		if x.Op == token.MUL || x.Op == token.QUO && p.isExactReciprocal(x.Y) {
+			return x
+		}
 	case *ast.Ident:
 		return held[p.info.ObjectOf(x)]
 	case *ast.CallExpr:
-		f := p.called(x)
-		return f != nil && held[f]
+		if f := p.called(x); f != nil {
+			return held[f]
+		}
 	}
-	return false
+	return nil
 }
 
 func (p typedPackage) isFloat(x ast.Expr) bool {
@@ -144,14 +153,21 @@ func (p typedPackage) isFloat(x ast.Expr) bool {
 
 func (p typedPackage) isConstant(x ast.Expr) bool { return p.info.Types[x].Value != nil }
 
-// isExactReciprocal tells whether the divisor is a constant power of two.
-func (p typedPackage) isExactReciprocal(x ast.Expr) bool {
+// constantFloat gives the value of a constant, or NaN.
+func (p typedPackage) constantFloat(x ast.Expr) float64 {
 	value := p.info.Types[x].Value
-	if value == nil || value.Kind() == constant.Complex {
-		return false
+	if value == nil || value.Kind() != constant.Int && value.Kind() != constant.Float {
+		return math.NaN()
 	}
 	f, _ := constant.Float64Val(value)
-	fraction, _ := math.Frexp(math.Abs(f))
+	return f
+}
+
+func (p typedPackage) isTwo(x ast.Expr) bool { return p.constantFloat(x) == 2 }
+
+// isExactReciprocal tells whether the divisor is a constant power of two.
+func (p typedPackage) isExactReciprocal(x ast.Expr) bool {
+	fraction, _ := math.Frexp(math.Abs(p.constantFloat(x)))
 	return fraction == 0.5
 }
 
@@ -202,6 +218,9 @@ func F(x, y, z float64, i, j int, v volume, s struct{ a float64 }) float64 {
 	z = product(x, y) + z // bad
 	z = rounded(x, y) + z
 	s.a += x * y // bad
+	_ = 2 * (x * y) // bad
+	_ = 2 * x * y
+	_ = 3 * (x * y)
 	z = max(x*y, 1) + float64(t)
 	each := func(r float64) float64 { return r * r }
 	return each(x*y + 1) // bad

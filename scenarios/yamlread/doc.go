@@ -6,6 +6,7 @@ package yamlread
 import (
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"gopkg.in/yaml.v3"
 )
@@ -85,9 +86,11 @@ func (d *Doc) add(f Fault) {
 		return
 	}
 	f.File = d.name
-	if f.Source == "" && f.Line >= 1 && f.Line <= len(d.lines) {
-		f.Source = d.lines[f.Line-1]
+	// The parser places what is missing at the end of a file on a line after the last.
+	if last := len(d.lines); f.Line > last {
+		f.Place = Place{last, utf8.RuneCountInString(d.lines[last-1]) + 1}
 	}
+	f.Source = d.lines[f.Line-1]
 	d.faults = append(d.faults, f)
 }
 

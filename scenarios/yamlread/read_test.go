@@ -119,6 +119,7 @@ func TestRefusals(t *testing.T) {
 		{"empty", "", "the file is empty"},
 		{"comment only", "# nothing\n", "the file is empty"},
 		{"empty document", "---\n", "there is no value here"},
+		{"empty document, no line end", "---", "bad.yaml:1:4: there is no value here"},
 		{"two documents", good + "---\nid: b\n", "a second document begins here"},
 		{"infinite", "small: .inf\n", ".inf is not a finite number"},
 	} {
@@ -201,5 +202,14 @@ func TestTypesThatCannotBeRead(t *testing.T) {
 		if len(faults) != 1 || !strings.Contains(faults[0].Message, want) {
 			t.Errorf("want %q, got %v", want, faults)
 		}
+	}
+}
+
+func TestLineEndsDoNotMatter(t *testing.T) {
+	text := "id: ab\npatient: {mass_kg: 0}\n\nsmall: x\n"
+	unix := Decode("f.yaml", []byte(text), new(sample))
+	windows := Decode("f.yaml", []byte(strings.ReplaceAll(text, "\n", "\r\n")), new(sample))
+	if len(unix) != 3 || unix.Error() != windows.Error() {
+		t.Errorf("got\n%s\nand\n%s", unix, windows)
 	}
 }

@@ -60,13 +60,19 @@ func (r *Reader) fill(node *yaml.Node, s *shape, v reflect.Value) {
 func (r *Reader) nothing(node *yaml.Node, s *shape) {
 	at := r.doc.spots[r.path].key
 	message := "there is no value here"
-	if key := r.path[len(parent(r.path)):]; key != "" && key[0] != '[' {
-		message = "key " + strings.TrimPrefix(key, ".") + " has no value"
+	step := r.path[len(parent(r.path)):]
+	key := step != "" && step[0] != '['
+	if key {
+		message = "key " + strings.TrimPrefix(step, ".") + " has no value"
 	}
 	if node.Value != "" {
 		at, message = placeOf(node), clip(node.Value)+" means no value at all"
 	}
-	r.doc.add(Fault{Place: at, Path: r.path, Message: message, Expected: s.wants(r.rule) + ", or the key left out if it may be"})
+	wanted := s.wants(r.rule)
+	if key && !r.rule.Required {
+		wanted += ", or the key left out"
+	}
+	r.doc.add(Fault{Place: at, Path: r.path, Message: message, Expected: wanted})
 }
 
 // looksOther are plain texts that other readers of YAML take for true or false.

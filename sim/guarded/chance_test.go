@@ -33,8 +33,8 @@ func TestNormalPairIsThePolarMethod(t *testing.T) {
 	for range draws {
 		u1, u2 := rng.Uint64(), rng.Uint64()
 		a, b, ok := NormalPair(u1, u2)
-		x, y := 2*Uniform(u1)-1, 2*Uniform(u2)-1
-		s := x*x + y*y
+		x, y := float64(2*Uniform(u1))-1, float64(2*Uniform(u2))-1
+		s := float64(x*x) + float64(y*y)
 		if ok != (s < 1) || !ok && (a != 0 || b != 0) {
 			t.Fatalf("point (%v, %v): accepted %v, numbers %v %v", x, y, ok, a, b)
 		}

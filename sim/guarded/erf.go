@@ -56,26 +56,25 @@ func NormalCDF(x float64) float64 {
 	if x > 9 {
 		return 1
 	}
-	// The distribution is ½·erfc(t), t = |x|/√2, or what it lacks of 1.
+	// The distribution is ½·erfc(t), t = |x|/√2, or what that lacks of 1. The rounding of t would cost several ulp below 0,
+	// so what it lost is given back.
 	a := math.Abs(x)
 	head := headOf(a)
 	t := float64(a * (1 / math.Sqrt2))
+	lost := (float64(head*rootHalfHi) - t) + (float64((a-head)*rootHalfHi) + float64(a*rootHalfLo))
 	var lower float64
 	switch {
+	case t < 0.25:
+		return 0.5 + math.Copysign(float64(0.5*(t+float64(t*erfSmall(float64(t*t))))), x)
 	case t < smallEnd:
-		half := 0.5 * t
-		lower = half + float64(half*erfSmall(float64(t*t)))
-		if x > 0 {
-			return 0.5 + lower
-		}
-		return 0.5 - lower
+		lower = float64(0.5 * ((1 - t) - (float64(t*erfSmall(float64(t*t))) + lost)))
 	case t < middleEnd:
-		// The rounding of t would be felt here: give back what it lost.
-		lost := (float64(head*rootHalfHi) - t) + (float64((a-head)*rootHalfHi) + float64(a*rootHalfLo))
-		lower = 0.5 * ((1 - erfAtOne) - erfMiddle((t-1)+lost))
+		lower = float64(0.5 * ((1 - erfAtOne) - erfMiddle((t-1)+lost)))
 	default:
 		// From x itself, not from t: squaring a rounded t would cost hundreds of ulp in the far tail.
-		lower = erfcTail(t, 0.5*float64(head*head), 0.5*float64((a-head)*(a+head))) / float64(a*math.Sqrt2)
+		squareHi := float64(0.5 * float64(head*head))
+		squareLo := float64(0.5 * float64((a-head)*(a+head)))
+		lower = erfcTail(t, squareHi, squareLo) / float64(a*math.Sqrt2)
 	}
 	if x > 0 {
 		return 1 - lower

@@ -70,8 +70,8 @@ func logPair(x float64) (hi, lo float64) {
 
 	// r²/2 in two parts, the first exact.
 	rHead := headOf(r)
-	halfHi := 0.5 * float64(rHead*rHead)
-	halfLo := 0.5 * float64((r-rHead)*(r+rHead))
+	halfHi := float64(0.5 * float64(rHead*rHead))
+	halfLo := float64(0.5 * float64((r-rHead)*(r+rHead)))
 
 	// The sum, and what each addition rounded off.
 	base := float64(k*ln2Hi) + row.hi

@@ -163,9 +163,9 @@ func spread(n int, lo, hi float64, geometric bool) []float64 {
 			u = rng.Float64()
 		}
 		if geometric {
-			points[i] = math.Exp(math.Log(lo) + (math.Log(hi)-math.Log(lo))*u)
+			points[i] = math.Exp(math.Log(lo) + float64((math.Log(hi)-math.Log(lo))*u))
 		} else {
-			points[i] = lo + (hi-lo)*u
+			points[i] = lo + float64((hi-lo)*u)
 		}
 	}
 	return points

@@ -139,5 +139,5 @@ func (c *Core) tick(r Rect, col Color) {
 	c.To(r.X+r.W*0.14, r.Y+r.H*0.54)
 	c.To(r.X+r.W*0.40, r.Y+r.H*0.80)
 	c.To(r.X+r.W*0.88, r.Y+r.H*0.22)
-	c.Line(2.2, col, Dash{}, false)
+	c.LineRound(2.2, col, false)
 }

@@ -88,7 +88,12 @@ func (c *Core) Arc(center Vec, radius, from, to float32) {
 
 // Line strokes the path. The path stays, to be filled or stroked again.
 func (c *Core) Line(width float32, col Color, d Dash, closed bool) {
-	c.addPath(Op{Kind: OpLine, Width: width, Col: col, Dash: d, Closed: closed, Round: true}, width, 2)
+	c.addPath(Op{Kind: OpLine, Width: width, Col: col, Dash: d, Closed: closed}, width, 2)
+}
+
+// LineRound strokes the path with round ends and corners.
+func (c *Core) LineRound(width float32, col Color, closed bool) {
+	c.addPath(Op{Kind: OpLine, Width: width, Col: col, Closed: closed, Round: true}, width, 2)
 }
 
 // Polygon fills the path, a simple polygon.
