@@ -40,8 +40,9 @@ func TryBowl(t BowlTrial) BowlResult {
 		fed.In[Dissolved0] += f.In[Dissolved0]
 		return f
 	}
-	seed := feed(seedML)
+	seed := feed(seedML) // the first of the feed is in before the clock of the steps begins, and counts as fed
 	b.pourBack(&seed)
+	r.FeedML = seedML
 	step := t.FillMLMin / 60 * tickS
 	ticks := 0
 	for ; ticks < trialLimitTicks && b.FillFraction() < t.StopFraction; ticks++ {
@@ -56,7 +57,7 @@ func TryBowl(t BowlTrial) BowlResult {
 		b.spin(&in, &out, flowFeed, tickS, &lysed)
 		r.FeedML += ml
 	}
-	r.FillTimeS = float64(ticks) * tickS
+	r.FillTimeS = 60 * share(r.FeedML, t.FillMLMin)
 	r.PackingAfterFill = b.Packing
 	fillLost := out.CellsML
 	r.FillLoss = share(fillLost, fed.CellsML)

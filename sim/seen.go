@@ -38,6 +38,8 @@ type Seen struct {
 	Bags                  [MaxBags]SeenBag
 	BagsUsed              int
 	WasteML               float64 // to 50 mL
+	WasteAwayML           float64 // carried away in full bags, to 50 mL
+	DiscardedProductML    float64 // to 5 mL
 	Giving                SeenGiving
 	Gas                   Gas
 	HeartRate             float64
@@ -96,6 +98,7 @@ type SeenPump struct {
 	Cycles               int
 	SinceStartTick       int64 // when filling of this bowlful began
 	NoFlow               bool
+	FedML, WashUsedML    float64 // what the pump has counted in the whole case, to 10 mL
 }
 
 // SeenBag is a product bag as it looks.
@@ -108,6 +111,7 @@ type SeenBag struct {
 	MixedTick  int64
 	Discarded  bool
 	GivenML    float64
+	CameML     float64 // all that came in, to 5 mL
 	FromCycles int
 }
 
@@ -180,6 +184,8 @@ func viewPump(s *State, v *SeenPump) {
 		v.Detector = b.Detector.Mean()
 	}
 	v.EffluentRed = clamp(float64(b.Effluent.Hct*8)+b.Effluent.FreeHbGL/8, 0, 1)
+	truth := TallyTruth(s)
+	v.FedML, v.WashUsedML = toNearest(truth[TallyProcessed], 10), toNearest(truth[TallyWash], 10)
 	if cy := s.cycle(); cy != nil && cy.DoneTick == 0 {
 		v.CycleOpen, v.Filled, v.Washed, v.SinceStartTick = true, cy.StopTick > 0, cy.WashTick > 0, cy.FillTick
 	}
@@ -187,11 +193,12 @@ func viewPump(s *State, v *SeenPump) {
 
 func viewBags(s *State, v *Seen) {
 	v.BagsUsed, v.WasteML = s.BagsUsed, toNearest(s.Waste.Bag.VolumeML(), 50)
+	v.WasteAwayML, v.DiscardedProductML = toNearest(s.Waste.CarriedAwayML, 50), toNearest(s.Waste.DiscardedProductML, 5)
 	for i := range s.Bags[:s.BagsUsed] {
 		b := &s.Bags[i]
 		v.Bags[i] = SeenBag{ML: toNearest(b.Fluid.VolumeML(), 5), AirML: toNearest(b.AirML, 10), FirstTick: b.FirstTick,
 			LabelBits: b.LabelBits, HandedBits: b.HandedBits, Checkers: b.Checkers, MixedTick: b.MixedTick, Discarded: b.Discarded,
-			GivenML: toNearest(b.GivenML, 5)}
+			GivenML: toNearest(b.GivenML, 5), CameML: toNearest(b.CameML, 5)}
 	}
 	for i := range s.Cycles[:s.CycleUsed] {
 		if k := s.Cycles[i].Bag; k >= 0 {

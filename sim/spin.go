@@ -96,6 +96,9 @@ func (b *Bowl) bedAfter(in *Fluid, kind flowKind, full, broken, contents, dt flo
 		ql = q * (1 - h)
 	}
 	feedProtein, bedProtein := in.PerL(Protein), b.proteinGL()
+	if kind == flowFeed { // while filling, what flows through the bed is the feed's liquid
+		bedProtein = feedProtein
+	}
 	rates := func(cells, phi float64) (kept, dphi float64) {
 		bed := 0.0
 		if cells > 0 {

@@ -34,8 +34,8 @@ type Builder struct {
 	clips  []rect
 	pts    []ui.Vec
 	part   []ui.Vec
-	inner  []uint32
-	norms  []ui.Vec
+	row0   uint32
+	core   []ui.Vec
 	ears   []int32
 	cuts   []float32
 	clipIn []uint32

@@ -10,7 +10,6 @@ func (b *Builder) clip(v0, i0 int) {
 	if len(b.Verts) == v0 {
 		return
 	}
-	inside := true
 	box := rect{b.Verts[v0].X, b.Verts[v0].Y, b.Verts[v0].X, b.Verts[v0].Y}
 	for i := v0; i < len(b.Verts); i++ {
 		v := &b.Verts[i]
@@ -20,8 +19,7 @@ func (b *Builder) clip(v0, i0 int) {
 		b.Verts, b.Idx = b.Verts[:v0], b.Idx[:i0]
 		return
 	}
-	inside = box.x0 >= r.x0 && box.y0 >= r.y0 && box.x1 <= r.x1 && box.y1 <= r.y1
-	if inside {
+	if box.x0 >= r.x0 && box.y0 >= r.y0 && box.x1 <= r.x1 && box.y1 <= r.y1 {
 		return
 	}
 	b.clipIn = append(b.clipIn[:0], b.Idx[i0:]...)

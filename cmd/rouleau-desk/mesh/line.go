@@ -89,47 +89,39 @@ func (b *Builder) strip(p []ui.Vec, width float32, closed, rnd bool) {
 		return
 	}
 	segs := n - 1
-	if closed && n > 2 {
+	if closed = closed && n > 2; closed {
 		segs = n
-	} else {
-		closed = false
 	}
 	half := width / 2
-	first, open := uint32(len(b.Verts)), false
+	b.row0 = noRow
 	for i := range segs {
 		a, z := p[i], p[(i+1)%n]
 		d := dir(a, z)
-		if !open {
-			joined := closed && i == 0 && dot(dir(p[n-1], a), d) > sharp
-			if joined {
-				b.row(a, mitre(dir(p[n-1], a), d), half, cover)
+		if b.row0 == noRow {
+			if before := dir(p[n-1], a); closed && i == 0 && dot(before, d) > sharp {
+				b.row(a, mitre(before, d), half, cover)
 			} else {
 				b.cap(a, d, -1, half, cover)
 			}
-			open = true
 		}
-		last := i == segs-1
-		var next ui.Vec
-		if !last || closed {
-			next = dir(z, p[(i+2)%n])
+		if i == segs-1 && !closed {
+			b.cap(z, d, 1, half, cover)
+			break
 		}
-		switch {
-		case last && !closed:
-			b.cap(z, d, 1, half, cover)
-		case dot(d, next) <= sharp:
-			b.cap(z, d, 1, half, cover)
-			open = false
-			if rnd || width > 3 {
-				b.discAt(z, half, cover)
-			}
-		default:
+		next := dir(z, p[(i+2)%n])
+		if dot(d, next) > sharp {
 			b.row(z, mitre(d, next), half, cover)
+			continue
+		}
+		b.cap(z, d, 1, half, cover)
+		b.row0 = noRow
+		if rnd || width > 3 {
+			b.disc(z, half)
 		}
 	}
-	b.join(first)
 	if rnd && !closed && width > 1.5 {
-		b.discAt(p[0], half, cover)
-		b.discAt(p[n-1], half, cover)
+		b.disc(p[0], half)
+		b.disc(p[n-1], half)
 	}
 }
 
@@ -142,20 +134,33 @@ func mitre(a, b ui.Vec) ui.Vec {
 	if l2 < 1e-6 {
 		return ui.Vec{X: -a.Y, Y: a.X}
 	}
-	// Length 1/cos(half angle) with |m| = 2 cos(half angle).
+	// |m| is twice the cosine of half the angle; the mitre is one over it.
 	return ui.Vec{X: m.X * 2 / l2, Y: m.Y * 2 / l2}
 }
 
-// rowStart marks a row that does not join the one before, by the sign of V.
-const rowStart = -1
+// noRow says that the next row of a strip joins nothing.
+const noRow = ^uint32(0)
 
-// row adds the four vertices across the line at p.
+// row adds the four vertices across a strip at p and joins them to the row before.
 func (b *Builder) row(p, across ui.Vec, half, cover float32) {
-	out, in := half+0.5, half-0.5
-	b.vert(ui.Vec{X: p.X - across.X*out, Y: p.Y - across.Y*out}, 0)
-	b.vert(ui.Vec{X: p.X - across.X*in, Y: p.Y - across.Y*in}, cover)
-	b.vert(ui.Vec{X: p.X + across.X*in, Y: p.Y + across.Y*in}, cover)
-	b.vert(ui.Vec{X: p.X + across.X*out, Y: p.Y + across.Y*out}, 0)
+	b.rowOf(p, across, -half, half, cover)
+}
+
+// rowOf is row from one distance along across to another.
+func (b *Builder) rowOf(p, across ui.Vec, from, to, cover float32) {
+	at := func(d float32) ui.Vec { return ui.Vec{X: p.X + across.X*d, Y: p.Y + across.Y*d} }
+	// A strip narrower than the soft edge has no core to invert.
+	soft := min(0.5, (to-from)/2)
+	n := b.vert(at(from-0.5), 0)
+	b.vert(at(from+soft), cover)
+	b.vert(at(to-soft), cover)
+	b.vert(at(to+0.5), 0)
+	if b.row0 != noRow {
+		for c := range uint32(3) {
+			b.quad(b.row0+c, b.row0+c+1, n+c+1, n+c)
+		}
+	}
+	b.row0 = n
 }
 
 // cap adds the soft end of a line: at its beginning (side -1) or its end.
@@ -165,7 +170,6 @@ func (b *Builder) cap(p, d ui.Vec, side, half, cover float32) {
 	inner := ui.Vec{X: p.X - d.X*0.5*side, Y: p.Y - d.Y*0.5*side}
 	if side < 0 {
 		b.row(outer, across, half, 0)
-		b.Verts[len(b.Verts)-4].V = rowStart
 		b.row(inner, across, half, cover)
 	} else {
 		b.row(inner, across, half, cover)
@@ -173,20 +177,43 @@ func (b *Builder) cap(p, d ui.Vec, side, half, cover float32) {
 	}
 }
 
-// join connects the rows from vertex first on, up to each start of a new strip.
-// Discs drawn between lie behind, as they bring their own indices.
-func (b *Builder) join(first uint32) {
-	for r := first; r+8 <= uint32(len(b.Verts)); r += 4 {
-		if b.Verts[r].U == discMark {
-			r += uint32(b.Verts[r].V) - 4
-			continue
-		}
-		if next := &b.Verts[r+4]; next.V == rowStart || next.U == discMark {
-			continue
-		}
-		for c := range uint32(3) {
-			b.quad(r+c, r+c+1, r+c+5, r+c+4)
-		}
+// dashes draws the loaded points in pieces.
+func (b *Builder) dashes(width float32, d ui.Dash, closed bool) {
+	on, off := max(d.On*b.scale, 0.5), max(d.Off*b.scale, 0.5)
+	period := on + off
+	if closed {
+		b.pts = append(b.pts, b.pts[0])
 	}
-	b.unmark(first)
+	phase := float32(math.Mod(float64(d.Phase*b.scale), float64(period)))
+	if phase > 0 {
+		phase -= period
+	}
+	// from is where the present dash begins, measured along the line.
+	from, at := phase, float32(0)
+	b.part = b.part[:0]
+	for i := 0; i+1 < len(b.pts); i++ {
+		a, z := b.pts[i], b.pts[i+1]
+		l := hypot(z.X-a.X, z.Y-a.Y)
+		for from < at+l {
+			start, end := max(from, at), min(from+on, at+l)
+			if end > start {
+				if len(b.part) == 0 {
+					b.part = append(b.part, along(a, z, (start-at)/l))
+				}
+				b.part = append(b.part, along(a, z, (end-at)/l))
+			}
+			if from+on > at+l {
+				break // the dash goes on round the corner
+			}
+			b.strip(dedupe(b.part, false), width, false, false)
+			b.part = b.part[:0]
+			from += period
+		}
+		at += l
+	}
+	b.strip(dedupe(b.part, false), width, false, false)
+}
+
+func along(a, b ui.Vec, t float32) ui.Vec {
+	return ui.Vec{X: a.X + (b.X-a.X)*t, Y: a.Y + (b.Y-a.Y)*t}
 }

@@ -1,0 +1,31 @@
+// Package operators holds players that are not people: steady, the competent one that others are measured against, idle,
+// and scripts of timed acts. They see what a person at the bench sees, sim.Seen and the case sheet, and nothing else.
+package operators
+
+import "rouleau/sim"
+
+// Sheet is what the case sheet and the shelf say before the case.
+type Sheet struct {
+	Refused          bool // the patient declines salvage
+	Contraindicated  bool // something on the sheet speaks against salvage
+	HeparinForbidden bool // heparin-induced thrombocytopenia
+	ExpectedLossML   float64
+	BloodVolumeML    float64 // from height and weight, or age
+	WeightKg         float64
+	Packs            []PackLabel
+	BagML            float64 // what a product bag holds
+	Rules            sim.Rules
+}
+
+// PackLabel is what is printed on a pack.
+type PackLabel struct {
+	Solution sim.Solution
+	VolumeML float64
+	Expired  bool // its date is past
+}
+
+// Idle does nothing at all.
+type Idle struct{}
+
+// Act lets the second pass.
+func (Idle) Act(*sim.Seen, func(sim.Action) sim.Reason) {}

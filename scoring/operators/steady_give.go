@@ -1,0 +1,121 @@
+package operators
+
+import "rouleau/sim"
+
+// Steady with the product: sample, label, hand over, check, give, watch; and the tidy end.
+
+// give offers and gives the oldest bag that holds washed cells, when they are asked for or when nothing more will come.
+func (o *Steady) give(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool) bool {
+	g := &v.Giving
+	if g.Bag >= 0 && g.RateMLMin > 0 {
+		if v.Tick >= o.watched+watchEveryTicks {
+			o.watched = v.Tick
+			return try(sim.Watch, sim.PatientPart, 0)
+		}
+		return false
+	}
+	k := o.bagToGive(v)
+	if k < 0 {
+		return false
+	}
+	b, on := &v.Bags[k], sim.Bag(k)
+	if v.Pump.Mode == sim.PumpEmpty || v.Pump.Mode == sim.PumpDrawBack {
+		return false
+	}
+	switch {
+	case v.OperationOver && !o.cleared && k == v.BagsUsed-1 && v.Pump.Mode == sim.PumpIdle:
+		o.cleared = try(sim.ClearLine, sim.NoPart, 0) // the last of the product is in the line
+		return o.cleared
+	case !o.sampled[k] && v.SampleCount < sim.MaxSamples:
+		if b.MixedTick < 0 {
+			return try(sim.MixBag, on, 0)
+		}
+		o.sampled[k] = try(sim.Sample, on, 0)
+		return true
+	case b.LabelBits != sim.LabelComplete:
+		return try(sim.Label, on, sim.LabelComplete)
+	case b.AirML > 0:
+		return try(sim.ExpelAir, on, 0)
+	case b.HandedBits != sim.HandoverComplete:
+		return try(sim.HandOver, on, sim.HandoverComplete)
+	case !v.ClinicianCalled:
+		return try(sim.Ask, sim.NoPart, float64(sim.ClinicianComes))
+	case b.Checkers < 2:
+		return v.ClinicianHere && try(sim.Identify, on, 2)
+	case int(g.Bag) != k:
+		return try(sim.Hook, on, 1)
+	}
+	o.watched = v.Tick
+	return try(sim.GiveRate, sim.NoPart, giveMLMin)
+}
+
+// bagToGive is the bag to be given now, or -1: one already handed over, or the fullest reason to start.
+func (o *Steady) bagToGive(v *sim.Seen) int {
+	for k := range v.BagsUsed {
+		b := &v.Bags[k]
+		if b.Discarded || b.ML <= 5 {
+			continue
+		}
+		wanted := v.BloodWantedTick >= 0 || b.HandedBits != 0
+		done := v.OperationOver && !v.Pump.CycleOpen && v.ReservoirML < 120
+		late := v.Tick-b.FirstTick > 3*3600*sim.TicksPerSecond
+		if wanted || done || late {
+			return k
+		}
+	}
+	return -1
+}
+
+// tidy hangs a new bag while the other is given, and when all is done clears, takes down, writes the tally and ends.
+func (o *Steady) tidy(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool) bool {
+	p := &v.Pump
+	g := &v.Giving
+	if g.Bag >= 0 && int(g.Bag) == v.BagsUsed-1 && p.Mode == sim.PumpIdle && !v.OperationOver && v.Bench.Opened[sim.ProcessingSet] {
+		return try(sim.NewBag, sim.NoPart, 0)
+	}
+	if !v.OperationOver || p.CycleOpen || p.Spinning || p.Mode != sim.PumpIdle || v.Rinsing || v.BasinML > 0 || v.PoolML >= 20 || v.ReservoirML >= 120 {
+		return false
+	}
+	if v.Bench.Opened[sim.CollectionSet] && !v.Bench.TakenDown {
+		try(sim.EstimateLoss, sim.NoPart, o.lossML(v))
+		return try(sim.TakeDown, sim.NoPart, 0)
+	}
+	if o.bagToGive(v) >= 0 || g.RateMLMin > 0 || v.SampleCount > answered(v) {
+		return false
+	}
+	for item, ml := range o.tally(v) {
+		if !v.Written[item] {
+			return o.do(sim.Action{Do: sim.Reconcile, Item: uint8(item), Value: ml}) == ""
+		}
+	}
+	o.ended = try(sim.EndCase, sim.NoPart, 0)
+	return o.ended
+}
+
+// answered counts the samples that the laboratory has reported.
+func answered(v *sim.Seen) int {
+	n := 0
+	for i := range v.Samples {
+		if v.Samples[i].Told {
+			n++
+		}
+	}
+	return n
+}
+
+// tally is the closing tally, read from scales and counters.
+func (o *Steady) tally(v *sim.Seen) [sim.TallyItems]float64 {
+	var t [sim.TallyItems]float64
+	t[sim.TallyCollected] = v.TakenInML
+	t[sim.TallyAnticoagulant] = v.DripML
+	t[sim.TallyIrrigation] = v.IrrigationML
+	t[sim.TallyProcessed] = v.Pump.FedML
+	t[sim.TallyWash] = v.Pump.WashUsedML
+	t[sim.TallyWaste] = v.WasteML + v.WasteAwayML
+	for i := range v.BagsUsed {
+		t[sim.TallyProduct] += v.Bags[i].CameML
+	}
+	t[sim.TallyReturned] = v.Giving.GivenML
+	t[sim.TallyDiscarded] = v.DiscardedProductML
+	return t
+}

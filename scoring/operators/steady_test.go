@@ -1,0 +1,57 @@
+package operators
+
+import (
+	"testing"
+
+	"rouleau/scoring/play"
+	"rouleau/sim"
+)
+
+func spine() sim.Case {
+	ph := func(min int64, b, irr float64) sim.Phase {
+		return sim.Phase{StartTick: min * 60 * sim.TicksPerSecond, BleedMLMin: b, IrrigationMLMin: irr, Irrigation: sim.Saline, SwabShare: .28, DrapeShare: .05}
+	}
+	const m = 60 * sim.TicksPerSecond
+	return sim.Case{
+		Patient: sim.PatientSpec{BloodVolumeML: 4800, WeightKg: 75, Hct: .40, PlasmaProteinGL: 70, PlateletsG9L: 250, FibrinogenGL: 3, ESRMMPerH: 15, CalciumMmolL: 2.4, PotassiumMmolL: 4.2, MaintenanceMLMin: 1.5, TransfusionHbGDL: 8, PatienceTicks: 10 * m, HeartRate: 65, MeanPressureMmHg: 80},
+		Phases:  []sim.Phase{ph(0, 8, 0), ph(10, 35, 15), ph(45, 20, 15), ph(60, 20, 30), ph(65, 5, 30), ph(75, 0, 0)},
+		Packs:   []sim.PackSpec{{Solution: sim.HeparinSolution, VolumeML: 1000}, {Solution: sim.Saline, VolumeML: 1000}, {Solution: sim.Saline, VolumeML: 3000}, {Solution: sim.Saline, VolumeML: 3000}},
+		Faults:  sim.BenchFaults{WasteCapacityML: 10000, BagCapacityML: 1000, ExpiryTicks: 240 * m, LabTicks: 5 * m, ReservoirML: 3000},
+		Events:  []sim.EventSpec{{Kind: sim.EventRequestBlood, At: 50 * m, Who: sim.Anaesthetist, Line: -1}, {Kind: sim.EventAskLoss, At: 40 * m, Line: -1, Who: sim.Anaesthetist}},
+		EndTick: 75 * m, LastTick: 110 * m,
+	}
+}
+
+func sheet(c sim.Case) Sheet {
+	s := Sheet{ExpectedLossML: 1800, BloodVolumeML: c.Patient.BloodVolumeML, WeightKg: c.Patient.WeightKg, Rules: c.Rules, BagML: c.Faults.BagCapacityML}
+	for _, p := range c.Packs {
+		s.Packs = append(s.Packs, PackLabel{p.Solution, p.VolumeML, p.Expired})
+	}
+	return s
+}
+
+func TestSteadySmoke(t *testing.T) {
+	c := spine()
+	r := play.New(c, 1)
+	r.ToEnd(NewSteady(sheet(c)))
+	for _, o := range r.Log {
+		if o.Kind == sim.Refused || o.Kind == sim.Calmed || o.Kind == sim.Alarmed && o.Key == "layered" || o.Act.Do == sim.SetDrip {
+			continue
+		}
+		t.Logf("%6.1f %v %s %s %s %.4g", sim.Seconds(o.Tick)/60, o.Kind, o.Who, o.Key, o.Act.On, o.Value)
+	}
+	s := &r.State
+	for _, cy := range s.Cycles[:s.CycleUsed] {
+		t.Logf("%+v hct %.3f", cy, cy.ProductCellsML/cy.ProductML)
+	}
+	t.Logf("shed %.0f cells %.0f given %.0f cells %.0f = %.3f; clot %.2f %.2f; Hb %.2f est %.0f truth %.0f donor %d", s.Patient.ShedML, s.Patient.ShedCellsML, s.Giving.GivenML, s.Giving.GivenCells, s.Giving.GivenCells/s.Patient.ShedCellsML, s.Filter.Clot.VolumeML(), s.Reservoir.Clot.VolumeML(), s.Patient.LowestHbGDL, s.Conduct.EstimateML, s.Conduct.EstimateTruthML, s.Patient.DonorUnits)
+	t.Logf("tally %+v truth %+v", s.Tally, sim.TallyTruth(s))
+}
+
+func BenchmarkCase(b *testing.B) {
+	c := spine()
+	for b.Loop() {
+		r := play.New(c, 1)
+		r.ToEnd(NewSteady(sheet(c)))
+	}
+}
