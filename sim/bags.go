@@ -194,7 +194,7 @@ func leaks(s *State) {
 // bowlLeak lets a leaking bowl lose its supernatant, then its bed.
 func (s *State) bowlLeak() {
 	b := &s.Bowl
-	ml := s.Bowl.LeakMLMin / 60 * tickS
+	ml := float64(s.Bowl.LeakMLMin / 60 * tickS)
 	var out Fluid
 	fromClear := min(ml, b.Clear.ML)
 	b.takeClear(&out.Liquid, fromClear)

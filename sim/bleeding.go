@@ -22,7 +22,7 @@ func bleed(c *Case, s *State) {
 	}
 	rate := ph.BleedMLMin * p.BleedFactor
 	f.BleedMLMin = rate
-	if ml := rate / 60 * tickS; ml > 0 && p.Blood.VolumeML() > 500 {
+	if ml := float64(rate / 60 * tickS); ml > 0 && p.Blood.VolumeML() > 500 {
 		cells := p.Blood.CellsML
 		toSwabs, toDrapes := float64(ml*ph.SwabShare), float64(ml*ph.DrapeShare)
 		move(&f.Swabs, &p.Blood, toSwabs)
@@ -53,7 +53,7 @@ func contaminate(c *Case, s *State, ph *Phase, ml float64) {
 		if perML <= 0 {
 			continue
 		}
-		amount := perML * ml
+		amount := float64(perML * ml)
 		bound := float64(amount * spec.BoundShare)
 		pool, source := &s.Field.Pool, &s.Stores.Syringe
 		pool.Bound[i] += bound
@@ -61,7 +61,7 @@ func contaminate(c *Case, s *State, ph *Phase, ml float64) {
 		pool.In[int(Dissolved0)+i] += amount - bound
 		source.In[int(Dissolved0)+i] -= amount - bound
 	}
-	if fat := ph.FatMLPerML * ml; fat > 0 {
+	if fat := float64(ph.FatMLPerML * ml); fat > 0 {
 		s.Field.Pool.In[Fat] += fat
 		s.Stores.Syringe.In[Fat] -= fat
 	}
@@ -90,18 +90,18 @@ func vitals(c *Case, p *Patient) {
 	rise := 0.0
 	switch {
 	case lost < 0.15:
-		rise = lost / 0.15 * 15
+		rise = float64(lost / 0.15 * 15)
 	case lost < 0.30:
-		rise = 15 + (lost-0.15)/0.15*25
+		rise = 15 + float64((lost-0.15)/0.15*25)
 	default:
-		rise = 40 + min(1, (lost-0.30)/0.10)*30
+		rise = 40 + float64(min(1, (lost-0.30)/0.10)*30)
 	}
-	fall := max(0, lost-0.10) * 120
+	fall := float64(max(0, lost-0.10) * 120)
 	if p.Reaction {
 		rise, fall = rise+25, fall+20
 	}
 	if ca := p.IonisedCalcium(); ca < 0.9 { // [M] pressure falls below about 0.9 mmol/L
-		fall += (0.9 - ca) * 60
+		fall += float64((0.9 - ca) * 60)
 	}
 	p.HeartRate = c.Patient.HeartRate + float64(anaesthesiaBlunting*rise)
 	p.PressureMmHg = max(20, c.Patient.MeanPressureMmHg-fall)

@@ -15,7 +15,7 @@ const (
 // IonisedCalcium is the free calcium (mmol/L) of a liquid with total calcium and citrate in mmol/L and protein in g/L: the
 // positive root of K·f² + f·(1 + K·(X − Cd)) − Cd = 0, Cd the diffusible calcium.
 func IonisedCalcium(calcium, citrate, protein float64) float64 {
-	cd := calcium * (1 - proteinCalciumShare*math.Min(protein, normalProteinGPerL)/normalProteinGPerL)
+	cd := float64(calcium * (1 - proteinCalciumShare*math.Min(protein, normalProteinGPerL)/normalProteinGPerL))
 	if cd <= 0 {
 		return 0
 	}
@@ -34,7 +34,7 @@ func freedomToClot(heparinIUPerML, ionisedCalcium float64) float64 {
 	c := ionisedCalcium / calciumHalfMmolPerL
 	c2 := c * c
 	c4 := c2 * c2
-	c8 := c4 * c4
+	c8 := float64(c4 * c4)
 	return gh * c8 / (1 + c8)
 }
 

@@ -43,7 +43,7 @@ func (k *Conduct) meet(i Incident, tick int64) {
 // oversee counts what goes wrong in collecting during one tick.
 func oversee(c *Case, s *State) {
 	k := &s.Conduct
-	if ml := s.Field.SuckRateMLMin / 60 * tickS; ml > 0 {
+	if ml := float64(s.Field.SuckRateMLMin / 60 * tickS); ml > 0 {
 		if c.Patient.SalvageRefused {
 			k.AfterRefusalML += ml
 		}
@@ -60,7 +60,7 @@ func oversee(c *Case, s *State) {
 		}
 	}
 	if c.Patient.HeparinForbidden && s.Bench.Anticoagulant == HeparinSolution && s.Drip.RateMLMin > 0 {
-		k.ForbiddenHeparinIU += s.Drip.RateMLMin / 60 * tickS * HeparinIUPerML
+		k.ForbiddenHeparinIU += float64(s.Drip.RateMLMin / 60 * tickS * HeparinIUPerML)
 	}
 	if s.Filter.Clot.VolumeML()+s.Reservoir.Clot.VolumeML() > fragmentsFromML {
 		k.meet(IncidentClot, s.Tick)

@@ -30,4 +30,4 @@ const tickS = 1.0 / TicksPerSecond
 func Seconds(tick int64) float64 { return float64(tick) / TicksPerSecond }
 
 // Ticks turns seconds into whole ticks, rounded to the nearest.
-func Ticks(seconds float64) int64 { return int64(seconds*TicksPerSecond + 0.5) }
+func Ticks(seconds float64) int64 { return int64(float64(seconds*TicksPerSecond) + 0.5) }

@@ -65,7 +65,7 @@ func suck(c *Case, s *State, line *Fluid) (bloodML float64) {
 	if f.SuckerIn {
 		limit := SuctionLimitMLMin(vacuum) / 60 * patency
 		q := limit * p / (p + suctionHalfML)
-		mid := max(0, p-q*tickS/2)
+		mid := max(0, p-float64(q*tickS/2))
 		q = limit * mid / (mid + suctionHalfML)
 		taken := move(&sucked, &f.Pool, q*tickS)
 		if p > 0 {

@@ -53,13 +53,13 @@ func stepFilter(f *Filter, in, out *Fluid, carryingML, dt float64) {
 	a := f.Activation
 	g := clottingOf(&f.Content.Liquid, 1)
 	through(&f.Content, in, out, filterML)
-	g = (g + clottingOf(&f.Content.Liquid, 1)) / 2
+	g = float64((g + clottingOf(&f.Content.Liquid, 1)) / 2)
 	rate := func(a float64) float64 {
 		return float64(g*(1-a))/filterRipeningS - float64(inML/dt/filterML*a) + float64(carryingML/dt/filterML*haemostatPush)
 	}
 	k1 := rate(a)
 	k2 := rate(a + float64(dt*k1))
-	f.Activation = clamp(a+float64(dt*(k1+k2))/2, 0, 1)
+	f.Activation = clamp(a+float64(dt/2*(k1+k2)), 0, 1)
 	mid := (a + f.Activation) / 2
 	clot := filterML * (f.Content.PerL(Protein) / normalProteinGPerL) * mid * mid * mid * g / clottingS * dt
 	move(&f.Clot, &f.Content, clot)

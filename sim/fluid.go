@@ -102,7 +102,7 @@ func moveLiquid(dst, src *Liquid, ml float64) {
 // moveShare moves the share f (0–1) of src's solutes, but no volume, to dst.
 func moveShare(dst, src *Liquid, f float64) {
 	for i := range src.In {
-		d := f * src.In[i]
+		d := float64(f * src.In[i])
 		dst.In[i] += d
 		src.In[i] -= d
 	}
@@ -125,7 +125,7 @@ func moveCells(dst, src *Fluid, ml float64) {
 		f, ml = 1, src.CellsML
 	}
 	for i := range src.Bound {
-		d := f * src.Bound[i]
+		d := float64(f * src.Bound[i])
 		dst.Bound[i] += d
 		src.Bound[i] -= d
 	}
@@ -170,7 +170,7 @@ func lyse(f *Fluid, ml float64, lysedML *float64) {
 		share, ml = 1, f.CellsML
 	}
 	for i := range f.Bound {
-		d := share * f.Bound[i]
+		d := float64(share * f.Bound[i])
 		f.Bound[i] -= d
 		f.In[int(Dissolved0)+i] += d
 	}

@@ -111,8 +111,8 @@ func startPatient(c *Case, s *State) {
 }
 
 func donorCells(units float64) Fluid {
-	cells := donorUnitML * donorHct * units
-	liquid := donorUnitML*units - cells
+	cells := float64(donorUnitML * donorHct * units)
+	liquid := float64(donorUnitML*units) - cells
 	f := Fluid{CellsML: cells, Liquid: Liquid{ML: liquid}}
 	f.In[Tonicity] = plasmaMOsmPerL * liquid / 1000
 	f.In[Potassium] = 20 * liquid / 1000 // [M] stored cells, second week
@@ -131,7 +131,7 @@ func stepPatient(p *Patient, infusion *Fluid, startML, infusionMLMin, dt float64
 	bv := p.Blood.VolumeML()
 	excess := p.Interstitium.ML - p.InterstitialStartML
 	k12, k21 := exchangeOutPerMin/60, exchangeBackPerMin/60
-	urine := urinePerMin / 60 * max(0, bv-startML)
+	urine := float64(urinePerMin / 60 * max(0, bv-startML))
 	j := float64(k12*(bv-startML)) - float64(k21*excess)
 	j -= float64(dt / 2 * (float64(k12*(j+urine)) + float64(k21*j)))
 	if j > 0 {
@@ -153,11 +153,11 @@ func filtrate(dst, src *Liquid, ml float64) {
 	f := min(1, ml/src.ML)
 	free := 1 - proteinCalciumShare*math.Min(src.PerL(Protein), normalProteinGPerL)/normalProteinGPerL
 	for _, s := range [...]Solute{Citrate, Potassium, Tonicity} {
-		d := f * src.In[s]
+		d := float64(f * src.In[s])
 		dst.In[s] += d
 		src.In[s] -= d
 	}
-	d := f * free * src.In[Calcium]
+	d := float64(f * free * src.In[Calcium])
 	dst.In[Calcium] += d
 	src.In[Calcium] -= d
 	dst.ML += ml

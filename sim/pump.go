@@ -196,7 +196,7 @@ func pumpFill(s *State, h *Happened) {
 	p, b := &s.Pump, &s.Bowl
 	rate := min(p.FillMLMin, s.outletLimit())
 	var in Fluid
-	want := rate / 60 * tickS
+	want := float64(rate / 60 * tickS)
 	got := s.Reservoir.draw(&in, want)
 	p.FlowMLMin = rate
 	if got < want {
@@ -225,7 +225,7 @@ func fragments(s *State, ml float64) {
 	if clot.VolumeML() <= 0 {
 		clot = &s.Filter.Clot
 	}
-	piece := fragmentsPerML * ml
+	piece := float64(fragmentsPerML * ml)
 	move(&s.Bowl.Fragments, clot, float64(fragmentsKept*piece))
 	var rest Fluid
 	move(&rest, clot, piece-float64(fragmentsKept*piece))

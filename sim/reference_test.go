@@ -76,11 +76,13 @@ type referenceCase struct {
 
 // referenceAnswers runs a module as `rouleau calc` names its results.
 var referenceAnswers = map[string]func(in referenceInput) map[string]float64{
-	"bowl":         bowlReference,
-	"filter":       filterReference,
-	"reservoir":    reservoirReference,
-	"patient":      patientReference,
-	"calcium":      func(in referenceInput) map[string]float64 { return map[string]float64{"ionised_calcium": IonisedCalcium(in.Calcium, in.Citrate, in.Protein)} },
+	"bowl":      bowlReference,
+	"filter":    filterReference,
+	"reservoir": reservoirReference,
+	"patient":   patientReference,
+	"calcium": func(in referenceInput) map[string]float64 {
+		return map[string]float64{"ionised_calcium": IonisedCalcium(in.Calcium, in.Citrate, in.Protein)}
+	},
 	"suction":      suctionReference,
 	"blood_volume": bloodVolumeReference,
 }

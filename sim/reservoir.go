@@ -78,7 +78,7 @@ func (r *Reservoir) receive(in *Fluid, af float64) {
 	}
 	v := r.Blood.VolumeML()
 	r.Activation = (float64(r.Activation*v) + float64(af*dv)) / (v + dv)
-	r.ClearML *= max(0, 1-stirByInflow*dv/(v+dv/2))
+	r.ClearML *= max(0, 1-stirByInflow*dv/(v+float64(dv/2)))
 	moveAll(&r.Blood, in)
 	r.TakenInML += dv
 }
@@ -94,7 +94,7 @@ func (r *Reservoir) settleRates(vc, a, esr float64, mixing bool) (dvc, da, g flo
 		anchored := esr / 36000 * westergrenScale * p / westergrenProtein
 		speed := max(anchored, StokesCMPerS(p)) * guarded.Pow(1-phi, hindrance)
 		if full := v * (1 - r.Blood.Hct()/packingLimit); full > 0 {
-			dvc = reservoirAreaCM2 * speed * max(0, 1-vc/full)
+			dvc = float64(reservoirAreaCM2 * speed * max(0, 1-vc/full))
 		}
 	}
 	if mixing {
@@ -116,9 +116,9 @@ func (r *Reservoir) settle(dt, esr float64, mixing bool) {
 	r.ClearML = clamp(r.ClearML, 0, v)
 	d1, a1, _ := r.settleRates(r.ClearML, r.Activation, esr, mixing)
 	d2, a2, g := r.settleRates(clamp(r.ClearML+float64(dt*d1), 0, v), r.Activation+float64(dt*a1), esr, mixing)
-	r.ClearML = clamp(r.ClearML+float64(dt*(d1+d2))/2, 0, v)
+	r.ClearML = clamp(r.ClearML+float64(dt/2*(d1+d2)), 0, v)
 	before := r.Activation
-	r.Activation = clamp(before+float64(dt*(a1+a2))/2, 0, 1)
+	r.Activation = clamp(before+float64(dt/2*(a1+a2)), 0, 1)
 	a := (before + r.Activation) / 2
 	clot := v * (r.Blood.PerL(Protein) / normalProteinGPerL) * a * a * a * g / clottingS * dt
 	if clot > 0 {

@@ -43,7 +43,7 @@ func TryBowl(t BowlTrial) BowlResult {
 	seed := feed(seedML) // the first of the feed is in before the clock of the steps begins, and counts as fed
 	b.pourBack(&seed)
 	r.FeedML = seedML
-	step := t.FillMLMin / 60 * tickS
+	step := float64(t.FillMLMin / 60 * tickS)
 	ticks := 0
 	for ; ticks < trialLimitTicks && b.FillFraction() < t.StopFraction; ticks++ {
 		ml := step
@@ -63,7 +63,7 @@ func TryBowl(t BowlTrial) BowlResult {
 	r.FillLoss = share(fillLost, fed.CellsML)
 	topUp := Saline.Of(t.Shape.VolumeML - b.ContentsML())
 	addLiquid(&b.Clear, &topUp.Liquid)
-	step = t.WashMLMin / 60 * tickS
+	step = float64(t.WashMLMin / 60 * tickS)
 	for left := t.WashML; left > 1e-9; {
 		ml := min(step, left)
 		in := Saline.Of(ml)

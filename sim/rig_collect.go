@@ -38,8 +38,8 @@ func TryFilter(t FilterTrial) FilterResult {
 		missing = dripLineML
 	}
 	for range Ticks(60 * t.Minutes) {
-		in := plainBlood(t.BloodMLMin/60*tickS, t.Hct, t.ProteinGL, t.CalciumMmolL, 0, 0)
-		drop := t.DropsMin / dropsPerML / 60 * tickS
+		in := plainBlood(float64(t.BloodMLMin/60*tickS), t.Hct, t.ProteinGL, t.CalciumMmolL, 0, 0)
+		drop := float64(t.DropsMin / dropsPerML / 60 * tickS)
 		if missing > 0 {
 			missing -= drop
 			drop = max(0, -missing)
@@ -76,7 +76,7 @@ func TryReservoir(t ReservoirTrial) ReservoirResult {
 		for _, at := range t.MixAtS {
 			mixing = mixing || tick >= Ticks(at) && tick < Ticks(at+mixTimeS)
 		}
-		in := blood(t.InflowMLMin / 60 * tickS)
+		in := blood(float64(t.InflowMLMin / 60 * tickS))
 		stepReservoir(&r, &in, t.InflowActivation, t.ESRMMPerH, tickS, mixing)
 	}
 	b := &r.Blood

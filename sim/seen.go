@@ -183,7 +183,7 @@ func viewPump(s *State, v *SeenPump) {
 	if b.Spinning {
 		v.Detector = b.Detector.Mean()
 	}
-	v.EffluentRed = clamp(float64(b.Effluent.Hct*8)+b.Effluent.FreeHbGL/8, 0, 1)
+	v.EffluentRed = clamp(float64(b.Effluent.Hct*8)+float64(b.Effluent.FreeHbGL/8), 0, 1)
 	truth := TallyTruth(s)
 	v.FedML, v.WashUsedML = toNearest(truth[TallyProcessed], 10), toNearest(truth[TallyWash], 10)
 	if cy := s.cycle(); cy != nil && cy.DoneTick == 0 {

@@ -72,7 +72,7 @@ func (b *Bowl) breaking(dt float64) float64 {
 	if b.CellsML <= 0 {
 		return 0
 	}
-	ml := spinLysisPerS * dt * b.CellsML
+	ml := float64(spinLysisPerS * dt * b.CellsML)
 	if v := b.Mobile.ML + b.Immobile.ML; v > 0 {
 		already := b.OsmLysedML / (b.OsmLysedML + b.CellsML)
 		// a bed that has just begun borrows thin liquid from a supernatant of next to nothing (takeClear): the mean of all
@@ -116,7 +116,7 @@ func (b *Bowl) bedAfter(in *Fluid, kind flowKind, full, broken, contents, dt flo
 	start := max(b.Packing, leastPacking)
 	k1, p1 := rates(b.CellsML, start)
 	k2, p2 := rates(min(b.CellsML+k1-broken, shape.VolumeML), start+float64(dt*p1))
-	return (k1 + k2) / 2, start + float64(dt*(p1+p2))/2
+	return (k1 + k2) / 2, start + float64(dt/2*(p1+p2))
 }
 
 func (b *Bowl) takeCells(in *Fluid) {
@@ -159,8 +159,8 @@ func (b *Bowl) exchange(dt float64) {
 	if vm <= 0 || vi <= 0 {
 		return
 	}
-	x := exchangePerS * dt * (1 + vi/vm)
-	f := (x - x*x/2) * vm / (vm + vi) // share of the immobile amount that would leave into an empty mobile zone
+	x := float64(exchangePerS * dt * (1 + vi/vm))
+	f := (x - float64(x*x/2)) * vm / (vm + vi) // share of the immobile amount that would leave into an empty mobile zone
 	if x > 1 {
 		f = vm / (vm + vi)
 	}

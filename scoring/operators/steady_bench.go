@@ -157,7 +157,9 @@ func (o *Steady) prepareProcessing(v *sim.Seen, try func(sim.Verb, sim.Part, flo
 	return false
 }
 
-func (o *Steady) washML(v *sim.Seen) float64 { return washBowls * v.Bench.Bowl.Shape().VolumeML }
+func (o *Steady) washML(v *sim.Seen) float64 {
+	return float64(washBowls * v.Bench.Bowl.Shape().VolumeML)
+}
 
 // supplies changes packs and the waste bag before they run out.
 func (o *Steady) supplies(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool) bool {

@@ -59,6 +59,7 @@ type Core struct {
 	edit       editState
 	clipboard  string
 	clipOut    bool
+	overText   bool
 	tipText    string
 	tipMore    string
 	tipRect    Rect
@@ -92,7 +93,7 @@ func (c *Core) Begin(in Input) {
 	c.in = in
 	c.clockMS += float64(min(max(in.DeltaMS, 0), maxDeltaMS))
 	c.touchToPointer()
-	c.keysUsed, c.runesUsed, c.wheelUsed = 0, false, false
+	c.keysUsed, c.runesUsed, c.wheelUsed, c.overText = 0, false, false, false
 	c.typingNow, c.seen, c.focusMoved = typesNothing, false, false
 	c.tipText, c.tipMore = "", ""
 
@@ -183,6 +184,10 @@ func (c *Core) ClockMS() float64 { return c.clockMS }
 
 // Pinch is how much two fingers moved apart in this frame, 1 for not at all.
 func (c *Core) Pinch() float32 { return c.pinch }
+
+// OverText reports whether the pointer is over a text that can be edited, for
+// the shape of the pointer.
+func (c *Core) OverText() bool { return c.overText }
 
 // SetClipboard gives text to the clipboard, as a cut or copy does.
 func (c *Core) SetClipboard(s string) { c.clipboard, c.clipOut = s, true }

@@ -22,6 +22,7 @@ const TextFieldHeight = 62
 func (c *Core) TextField(f TextField) (text string, entered bool) {
 	t := c.place(f.ID, f.Rect, KindTextField, f.Label, f.Why)
 	text = f.Text
+	c.overText = c.overText || (t.over && t.enabled)
 	if c.Shortcut(f.Key) {
 		c.Focus(f.ID)
 		c.focusShown = true

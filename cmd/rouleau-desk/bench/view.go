@@ -1,0 +1,156 @@
+// What the screens read: one value, filled by the session before each frame. Screens draw from it and never touch the
+// simulation; what may be done and why not is asked through May.
+
+package bench
+
+import "rouleau/sim"
+
+// Screen is what the window shows.
+type Screen uint8
+
+// The screens, in the order a case goes through them.
+const (
+	Cautions Screen = iota
+	Sheet
+	AtBench
+	Graded
+)
+
+// View is all a frame is drawn from.
+type View struct {
+	Screen     Screen
+	Story      Story
+	Seen       sim.Seen
+	Drawn      Drawn
+	Truth      Truth
+	ShowTruth  bool // only ever in practice
+	Packs      []Pack
+	Limits     Limits
+	May        func(sim.Action) sim.Reason
+	Assessment bool
+	Speed      int
+	Paused     bool
+	Behind     bool // the window could not keep up and let time go
+	BusyWith   string
+	BusyLeftS  float64
+	Log        []Line
+	LogFrom    int // how many older lines were let go
+	Said       []Line
+	Question   Question
+	Alarms     []Alarm // on now, most urgent first
+	Charts     *Charts
+	Tally      [sim.TallyItems]float64 // as written
+	Heard      [64]string              // what the last look at each part brought to light
+	Result     Result
+}
+
+// Story is the case as people read it.
+type Story struct {
+	Title, Level string
+	Minutes      int
+	Seed         uint64
+	Text         string
+	Sheet        []SheetRow
+	Objectives   []string
+	Lines        []string // what people say, by index
+}
+
+// SheetRow is one line of the case sheet.
+type SheetRow struct {
+	Label, Text string
+	Weighty     bool // consent, contraindications, allergies: must not be overlooked
+}
+
+// Pack is a pack of fluid as printed on it.
+type Pack struct {
+	Solution sim.Solution
+	VolumeML float64
+	Expiry   string
+}
+
+// Limits are sizes of vessels and times, as written on them.
+type Limits struct {
+	ReservoirML, WasteML, BagML float64
+	ExpiryS, EndS               float64
+	HandedOverS                 float64
+	AutoFill, AutoStop          bool // automatic steps the case allows
+	AutoWash, AutoEmpty         bool
+}
+
+// Drawn is what the section drawing shows of liquids and flows. The session fills it with what a person could see: in an
+// assessment the bed comes from the detector.
+type Drawn struct {
+	Pool, Suction, Basin        Liquid
+	Canister                    Liquid
+	ReservoirClear              Liquid
+	ReservoirLow                Liquid
+	Outlet                      Liquid
+	Bed, Supernatant, BowlMixed Liquid
+	Effluent, Waste             Liquid
+	Bags                        [sim.MaxBags]Liquid
+	BedShare                    float64 // of the bowl, 0–1
+	HeldShare                   float64 // of the bowl, 0–1
+	OuterCM, InnerCM            float64
+	HeightCM, BowlML, RPM       float64
+	SuckMLMin, DiscardMLMin     float64 // flows that move the dashes
+	DripMLMin, FeedMLMin        float64
+	WashMLMin, EffluentMLMin    float64
+	ProductMLMin                float64
+	OutletBackMLMin             float64 // bowl sent back to the reservoir
+	DrawBackMLMin               float64
+	GiveMLMin                   float64
+	FromDetector                bool
+}
+
+// Truth is what nobody at a bench could know. Zero in an assessment.
+type Truth struct {
+	ReservoirHct, ReservoirLowHct float64
+	ReservoirFreeHbGL             float64
+	FilterActivation              float64
+	ClotML                        float64
+	BedShare                      float64
+	BowlHct                       float64
+	BagHct                        [sim.MaxBags]float64
+	BagFreeHbGL                   [sim.MaxBags]float64
+	HbGDL                         float64
+	BleedMLMin                    float64
+	ShedML                        float64
+	IonisedCalcium                float64
+}
+
+// Line is one line of the log, or something said.
+type Line struct {
+	S    float64 // seconds
+	Who  string  // who says it, "" for acts and the bench
+	Text string
+	Kind sim.OccurrenceKind
+	Auto bool
+}
+
+// Question is what somebody wants answered.
+type Question struct {
+	Open      bool
+	Who, Text string
+	Loss      bool // wants an estimate of the loss
+	SinceS    float64
+}
+
+// Alarm is one alarm that is on.
+type Alarm struct {
+	Is     sim.Alarm
+	SinceS float64
+	Known  bool // acknowledged
+}
+
+// Charts are the series over the case so far, one value a second.
+type Charts struct {
+	Reservoir, Drip, Detector, Hb, Bleed     []float64
+	TrueReservoirHct, TrueBed, TrueHb, TrueB []float64 // empty in an assessment
+	Marks                                    []Mark
+}
+
+// Mark is a moment on the charts.
+type Mark struct {
+	S    float64
+	Text string
+}

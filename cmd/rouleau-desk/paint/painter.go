@@ -1,0 +1,52 @@
+// Package paint puts display lists on the screen and turns what the machine
+// reports into inputs. It is the only package beside main that imports ebiten;
+// it decides nothing.
+package paint
+
+import (
+	"github.com/hajimehoshi/ebiten/v2"
+
+	"rouleau/cmd/rouleau-desk/mesh"
+	"rouleau/cmd/rouleau-desk/ui"
+)
+
+// Painter draws display lists: one mesh, one draw call.
+type Painter struct {
+	atlas *atlas
+	mesh  mesh.Builder
+	verts []ebiten.Vertex
+}
+
+// NewPainter loads the typeface.
+func NewPainter() (*Painter, error) {
+	a, err := newAtlas()
+	if err != nil {
+		return nil, err
+	}
+	return &Painter{atlas: a}, nil
+}
+
+// Draw paints a list over the whole of dst.
+func (p *Painter) Draw(dst *ebiten.Image, list *ui.List) {
+	dst.Fill(list.Ground)
+	p.mesh.WhiteU, p.mesh.WhiteV = whiteAt, whiteAt
+	p.atlas.full = false
+	p.mesh.Build(list, p.atlas)
+	if p.atlas.full {
+		// The letters of this frame did not fit beside old ones: begin anew.
+		p.atlas.reset()
+		p.mesh.Build(list, p.atlas)
+	}
+	if len(p.mesh.Idx) == 0 {
+		return
+	}
+	p.verts = p.verts[:0]
+	for i := range p.mesh.Verts {
+		v := &p.mesh.Verts[i]
+		p.verts = append(p.verts, ebiten.Vertex{DstX: v.X, DstY: v.Y, SrcX: v.U, SrcY: v.V,
+			ColorR: v.R, ColorG: v.G, ColorB: v.B, ColorA: v.A})
+	}
+	dst.DrawTriangles32(p.verts, p.mesh.Idx, p.atlas.img, &options)
+}
+
+var options = ebiten.DrawTrianglesOptions{ColorScaleMode: ebiten.ColorScaleModePremultipliedAlpha}

@@ -1,0 +1,100 @@
+// This file lists what a criterion may measure. What is listed here is defined here; scoring computes it.
+
+package scenarios
+
+import "slices"
+
+// Measure is something about a run that can be judged.
+type Measure struct {
+	Name       string  // as criteria write it
+	Unit       string  // for people; share is 0 to 1, yes is 0 or 1
+	Least      float64 // that is possible
+	Most       float64
+	MoreBetter int // 1 more is better, -1 less is better, 0 a middle is best
+	Meaning    string
+}
+
+const (
+	share  = "share"
+	yes    = "yes"
+	ml     = "mL"
+	mlMin  = "mL/min"
+	muchML = 100000.0
+)
+
+// Measures are all measures in the order of the work.
+var Measures = [...]Measure{
+	// deciding and preparing
+	{"decision_right", yes, 0, 1, 1, "the decision was the right one for this case sheet"},
+	{"anticoagulant_right", yes, 0, 1, 1, "the anticoagulant that was used was one of the right ones"},
+	{"bowl_right", yes, 0, 1, 1, "the bowl that was opened was one of the right ones"},
+	{"bench_checked_share", share, 0, 1, 1, "hooks, clamps and lines that were looked at before they were first used"},
+	{"vacuum_tested", yes, 0, 1, 1, "the vacuum was tested before the first suction to the reservoir"},
+	{"primed_before_blood_ml", ml, 0, 1000, 1, "anticoagulant in the reservoir before the first blood"},
+	{"processing_set_opened_at_ml", ml, 0, muchML, 0, "volume in the reservoir when the processing set was opened"},
+	{"spilled_ml", ml, 0, muchML, -1, "blood and product on the floor"},
+	{"breaches_mended_share", share, 0, 1, 1, "breaches of sterility after which the set was replaced before it was used"},
+	// collecting
+	{"anticoagulant_in_range_share", share, 0, 1, 1, "share of the collected blood that met 12 to 25 mL of anticoagulant in 100 mL, prime included"},
+	{"anticoagulant_per_100ml", "mL/100 mL", 0, 1000, 0, "anticoagulant in all for each 100 mL of blood collected"},
+	{"vacuum_in_range_share", share, 0, 1, 1, "share of the suction time to the reservoir with a vacuum of 80 to 150 mmHg"},
+	{"agent_collected_ml", ml, 0, muchML, -1, "liquid collected while something that must be diverted was in the wound"},
+	{"clot_ml", ml, 0, muchML, -1, "clot in filter and reservoir at the end"},
+	{"worst_clear_layer_share", share, 0, 1, -1, "clear layer as a share of the reservoir's volume at the start of a filling, the worst of all"},
+	{"swabs_rinsed", "times", 0, 1000, 1, "how often swabs were rinsed"},
+	{"suction_lysis_share", share, 0, 1, -1, "share of the collected red cells that broke on the way"},
+	// processing
+	{"fill_stop_fraction", share, 0, 1, 0, "how full of red cells the bowl was when filling was stopped, mean of the bowls meant to be full"},
+	{"part_bowls_justified_share", share, 0, 1, 1, "part-filled bowls for which there was not enough blood for a full one"},
+	{"wash_bowl_volumes", "bowl volumes", 0, 1000, 1, "wash for each bowl, the least of all"},
+	{"wash_rate_ml_min", mlMin, 0, 2000, -1, "rate of washing, the highest of all"},
+	{"fill_rate_ml_min", mlMin, 0, 2000, -1, "rate of filling, the highest of all"},
+	{"product_hct", share, 0, 1, 0, "haematocrit of the product, justified part bowls left out"},
+	{"product_free_hb_g_l", "g/L", 0, 340, -1, "free haemoglobin of the product's supernatant"},
+	{"anticoagulant_removal", share, 0, 1, 1, "share of the anticoagulant, heparin or citrate, that processing removed"},
+	{"protein_removal", share, 0, 1, 1, "share of the plasma protein that processing removed"},
+	{"potassium_removal", share, 0, 1, 1, "share of the potassium outside the cells that processing removed"},
+	{"free_hb_removal", share, 0, 1, 1, "share of the free haemoglobin that processing removed"},
+	{"residual_heparin_iu_ml", "IU/mL", 0, 1000, -1, "heparin left in the product"},
+	{"residual_protein_g_l", "g/L", 0, 200, -1, "protein left in the product's supernatant"},
+	{"red_cell_recovery", share, 0, 1, 1, "red cells given back for those shed"},
+	{"recovery_against_steady", "ratio", 0, 100, 1, "red cells given back, against what the operator steady gives back on the same seed"},
+	// returning
+	{"lowest_hb_against_steady", "g/dL", -25, 25, 1, "lowest haemoglobin of the patient, less that with the operator steady on the same seed"},
+	{"donor_units_against_steady", "units", -100, 100, -1, "units of donor blood given, less those with the operator steady on the same seed"},
+	{"request_to_bedside_min", "min", 0, 1000, -1, "time from the clinician's request until washed blood runs, the longest of all"},
+	{"label_complete_share", share, 0, 1, 1, "bags given whose label was complete before"},
+	{"identity_checked_share", share, 0, 1, 1, "bags given after two people had checked identity"},
+	{"given_with_filter_share", share, 0, 1, 1, "washed blood given through a filter"},
+	{"air_expelled_share", share, 0, 1, 1, "bags given from which air had been expelled before"},
+	{"given_before_expiry_share", share, 0, 1, 1, "washed blood given before it expired"},
+	{"watched_times", "times", 0, 10000, 1, "how often the patient was looked at while washed blood ran"},
+	// communicating
+	{"questions_answered_share", share, 0, 1, 1, "questions answered in time and rightly"},
+	{"handover_complete_share", share, 0, 1, 1, "fields said when bags were handed over"},
+	{"asked_about_agent", yes, 0, 1, 1, "asked whether the field was clear before the suction went back to the reservoir"},
+	{"warned_of_agent", yes, 0, 1, 1, "asked the team to tell before an agent comes, before it came"},
+	// recording
+	{"loss_estimate_error", share, 0, 100, -1, "last estimate of the blood loss, off by this share of the truth"},
+	{"tally_error", share, 0, 100, -1, "lines of the tally, off by this share of the truth, the mean of all"},
+	{"tally_lines_written", "lines", 0, 9, 1, "lines of the tally that were written"},
+	{"incidents_declared_share", share, 0, 1, 1, "incidents that were declared of those that happened"},
+}
+
+// MeasureNamed finds a measure by its name.
+func MeasureNamed(name string) (Measure, bool) {
+	i := slices.IndexFunc(Measures[:], func(m Measure) bool { return m.Name == name })
+	if i < 0 {
+		return Measure{}, false
+	}
+	return Measures[i], true
+}
+
+// MeasureNames are the names of all measures.
+func MeasureNames() []string {
+	names := make([]string, len(Measures))
+	for i, m := range Measures {
+		names[i] = m.Name
+	}
+	return names
+}

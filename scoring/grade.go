@@ -1,0 +1,50 @@
+// Package scoring judges a finished run: it measures, grades against the scenario's criteria, and looks for what no points
+// make up for.
+package scoring
+
+import "rouleau/scenarios"
+
+// Grade is the verdict on one run.
+type Grade struct {
+	Points   float64 // of 100
+	PassMark float64
+	Passed   bool
+	Parts    []PartGrade
+	Criteria []CriterionGrade
+	Critical []Critical // what is never made up for; any of them fails the run
+	Reasons  []string   // why it passed or failed, in plain words
+}
+
+// PartGrade sums one part.
+type PartGrade struct {
+	Part    scenarios.Part
+	Points  float64
+	Of      float64
+	Floor   float64 // points below which the whole is failed
+	Reached bool
+}
+
+// CriterionGrade is one criterion with its evidence.
+type CriterionGrade struct {
+	Measure   string
+	Part      scenarios.Part
+	Objective string
+	Value     float64
+	Unit      string
+	Measured  bool   // false when there was nothing to measure; then the points are given or not as Reason says
+	Target    string // in words
+	Points    float64
+	Of        float64
+	Reason    string
+	Source    string
+	Tick      int64 // the moment it turns on, -1 for none
+}
+
+// Critical is an act or omission that points never make up for.
+type Critical struct {
+	Name   string
+	Amount float64 // mL, s or IU as the reason says
+	Reason string
+	Mended bool // a brief slip that was stopped, told and mended: told, but not fatal
+	Tick   int64
+}

@@ -1,0 +1,134 @@
+package sim
+
+// Nothing appears or vanishes: volume, cells with those that broke, and every amount, summed over all places, at every tick
+// of whole cases, to 1e-9 of what is outside the stores.
+
+import (
+	"math"
+	"testing"
+)
+
+const conserveRelative = 1e-9
+
+// stores are the sources outside the case: what lies in them unused does not count as a measure for what may be lost. The
+// syringe owes what it has given.
+var stores = map[string]bool{"infusion": true, "irrigation": true, "rinse": true, "donor": true, "syringe": true, "pack": true}
+
+// keeper knows the sum at the start and compares each later state with it.
+type keeper struct {
+	start  Fluid
+	worst  float64 // the largest share lost so far, for the log
+	failed int
+}
+
+func keep(s *State) *keeper { return &keeper{start: s.Total()} }
+
+// check fails the test when a place holds less than nothing or a sum has moved.
+func (k *keeper) check(t testing.TB, s *State) {
+	if k.failed > 5 {
+		return
+	}
+	var scale Fluid
+	visit := func(name string, f *Fluid) {
+		k.place(t, s.Tick, name, f)
+		if stores[name] && name != "syringe" {
+			return
+		}
+		scale.CellsML += math.Abs(f.CellsML)
+		scale.ML += math.Abs(f.ML)
+		for i := range f.In {
+			scale.In[i] += math.Abs(f.In[i])
+		}
+		for i := range f.Bound {
+			scale.In[int(Dissolved0)+i] += math.Abs(f.Bound[i])
+		}
+	}
+	s.Places(visit)
+	total := s.Total()
+	k.sum(t, s.Tick, "cells and broken cells", total.CellsML, k.start.CellsML, scale.CellsML)
+	k.sum(t, s.Tick, "volume", total.VolumeML(), k.start.VolumeML(), scale.VolumeML())
+	for i := range total.In {
+		k.sum(t, s.Tick, soluteNames[i], total.In[i], k.start.In[i], scale.In[i])
+	}
+}
+
+func (k *keeper) sum(t testing.TB, tick int64, what string, now, start, scale float64) {
+	t.Helper()
+	lost := math.Abs(now - start)
+	if scale > 0 {
+		k.worst = max(k.worst, lost/scale)
+	}
+	if !(lost <= conserveRelative*scale) {
+		k.failed++
+		t.Errorf("tick %d: %s has moved by %.3g from %.9g, %.3g of what there is", tick, what, now-start, start, lost/scale)
+	}
+}
+
+// leastHeld allows for rounding: no place may owe more than this.
+const leastHeld = -1e-9
+
+func (k *keeper) place(t testing.TB, tick int64, name string, f *Fluid) {
+	if name == "syringe" {
+		return
+	}
+	bad := func(what string, v float64) {
+		if !(v >= leastHeld) || math.IsInf(v, 0) {
+			k.failed++
+			t.Errorf("tick %d: %s holds %.6g of %s", tick, name, v, what)
+		}
+	}
+	bad("cells", f.CellsML)
+	bad("liquid", f.ML)
+	for i := range f.In {
+		bad(soluteNames[i], f.In[i])
+	}
+	for i := range f.Bound {
+		bad("bound", f.Bound[i])
+	}
+}
+
+var soluteNames = [soluteCount]string{"protein", "free haemoglobin", "heparin", "citrate", "calcium", "potassium", "tonicity", "fat",
+	"platelets", "fibrinogen", "contaminant 1", "contaminant 2", "contaminant 3", "contaminant 4"}
+
+// keeping plays a case with every tick checked.
+func keeping(t testing.TB, c Case, seed uint64) *bench {
+	b := newBench(t, c, seed)
+	k := keep(&b.s)
+	b.each = func() { k.check(t, &b.s) }
+	t.Cleanup(func() { t.Logf("largest share lost: %.2g", k.worst) })
+	return b
+}
+
+// The check itself must be able to fail: a thousandth of a millionth more than allowed taken from one place is noticed.
+func TestConservationIsNoticed(t *testing.T) {
+	c := adultCase()
+	for _, spoil := range []struct {
+		what string
+		do   func(s *State)
+	}{
+		{"volume", func(s *State) { s.Field.Floor.ML += 1e-4 }},
+		{"cells", func(s *State) { s.Patient.Blood.CellsML -= 1e-5; s.Patient.Blood.ML += 1e-5 }},
+		{"lysis not counted", func(s *State) { s.Stores.LysedML += 1e-4 }},
+		{"calcium", func(s *State) { s.Patient.Interstitium.In[Calcium] += 1e-6 }},
+		{"owing", func(s *State) { s.Field.Pool.ML -= 1e-3; s.Patient.Blood.ML += 1e-3 }},
+		{"not a number", func(s *State) { s.Field.Pool.In[Fat] = math.NaN() }},
+	} {
+		s := Start(&c, 1)
+		k := keep(&s)
+		spoil.do(&s)
+		var inner spy
+		k.check(&inner, &s)
+		if inner.errors == 0 {
+			t.Errorf("%s: not noticed", spoil.what)
+		}
+	}
+}
+
+// spy is a test that only counts its failures.
+type spy struct {
+	testing.TB
+	errors int
+}
+
+func (s *spy) Errorf(string, ...any) { s.errors++ }
+func (s *spy) Helper()               {}
