@@ -17,6 +17,9 @@ const apart = 0x726f756c65617531
 // adultYears is the age from which the blood volume follows height and weight: the table for children ends at 14 years.
 const adultYears = 15
 
+// hbPerHct is the haemoglobin in g/dL of blood that were all red cells.
+const hbPerHct = 100 * sim.MCHCGPerML
+
 // drawing draws the quantities of one case.
 type drawing struct{ chance rand.PCGSource }
 

@@ -2,8 +2,6 @@
 // make up for.
 package scoring
 
-import "rouleau/scenarios"
-
 // Grade is the verdict on one run.
 type Grade struct {
 	Points   float64 // of 100
@@ -17,7 +15,8 @@ type Grade struct {
 
 // PartGrade sums one part.
 type PartGrade struct {
-	Part    scenarios.Part
+	Part    string // as scenarios.Parts names it
+	Title   string
 	Points  float64
 	Of      float64
 	Floor   float64 // points below which the whole is failed
@@ -27,10 +26,11 @@ type PartGrade struct {
 // CriterionGrade is one criterion with its evidence.
 type CriterionGrade struct {
 	Measure   string
-	Part      scenarios.Part
+	Part      string
 	Objective string
 	Value     float64
 	Unit      string
+	Meaning   string // of the measure
 	Measured  bool   // false when there was nothing to measure; then the points are given or not as Reason says
 	Target    string // in words
 	Points    float64

@@ -28,7 +28,9 @@ func bleed(c *Case, s *State) {
 		move(&f.Swabs, &p.Blood, toSwabs)
 		move(&f.Drapes, &p.Blood, toDrapes)
 		toPool := ml - toSwabs - toDrapes
+		pooled := f.Pool.CellsML
 		move(&f.Pool, &p.Blood, toPool)
+		f.LysedShare = joinedShare(f.LysedShare, pooled, 0, f.Pool.CellsML-pooled)
 		f.BloodML += toPool
 		p.ShedML += ml
 		p.ShedCellsML += cells - p.Blood.CellsML

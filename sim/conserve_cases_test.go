@@ -107,7 +107,7 @@ func carelessCase(t *testing.T) *bench {
 		{Name: "paste", Procoagulant: true, MustDivert: true, HaemostatFull: 0.1, AgentPerML: 0.3},
 		{Name: "cement", BoundShare: 0.6, MustDivert: true, LimitPerML: 0.01},
 	}
-	c.Phases[1].BleedMLMin, c.Phases[1].Irrigation, c.Phases[1].IrrigationMLMin = 120, SterileWater, 60
+	c.Phases[1].BleedMLMin, c.Phases[1].Irrigation, c.Phases[1].IrrigationMLMin = 120, SterileWater, 25
 	c.Phases[1].ContaminantPerML[1] = 0.05
 	c.Phases[2].BleedMLMin = 40
 	c.Patient.DonorRefused = true
@@ -128,13 +128,12 @@ func carelessCase(t *testing.T) *bench {
 		{650, Ask, 0, float64(HoldIrrigation)}, {700, Ask, 0, float64(ResumeIrrigation)}, {720, Connect, OutletLine, 0},
 		{760, Route, 0, float64(ToDiscard)}, {780, Route, 0, float64(ToReservoir)}, {790, Prime, 0, 60}})
 	b.until(1200)
-	dump(t,b)
 	b.do(SetFillRate, 0, 800)
 	b.do(Fill, 0, 0)
 	b.wait(70) // past the interface
 	b.do(StopPump, 0, 0)
-	dump(t,b)
 	b.do(SetWashRate, 0, 900)
+	b.do(Clamp, WashClampA, 1)
 	b.do(Hang, WashHookB, 4)
 	b.wait(13)
 	b.do(Wash, 0, 0) // half of it sterile water, half saline

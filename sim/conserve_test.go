@@ -17,7 +17,8 @@ var stores = map[string]bool{"infusion": true, "irrigation": true, "rinse": true
 // keeper knows the sum at the start and compares each later state with it.
 type keeper struct {
 	start  Fluid
-	worst  float64 // the largest share lost so far, for the log
+	worst  float64 // the largest share lost so far, and of what, for the log
+	what   string
 	failed int
 }
 
@@ -56,7 +57,9 @@ func (k *keeper) sum(t testing.TB, tick int64, what string, now, start, scale fl
 	t.Helper()
 	lost := math.Abs(now - start)
 	if scale > 0 {
-		k.worst = max(k.worst, lost/scale)
+		if lost/scale > k.worst {
+			k.worst, k.what = lost/scale, what
+		}
 	}
 	if !(lost <= conserveRelative*scale) {
 		k.failed++
@@ -95,7 +98,7 @@ func keeping(t testing.TB, c Case, seed uint64) *bench {
 	b := newBench(t, c, seed)
 	k := keep(&b.s)
 	b.each = func() { k.check(t, &b.s) }
-	t.Cleanup(func() { t.Logf("largest share lost: %.2g", k.worst) })
+	t.Cleanup(func() { t.Logf("largest share lost: %.2g of %s", k.worst, k.what) })
 	return b
 }
 

@@ -57,7 +57,7 @@ func suck(c *Case, s *State, line *Fluid) (bloodML float64) {
 	if vacuum <= 0 {
 		return 0
 	}
-	patency := 1.0
+	patency, lysed := 1.0, s.Stores.LysedML
 	if toReservoir {
 		patency = s.Filter.filterPatency()
 	}
@@ -83,6 +83,8 @@ func suck(c *Case, s *State, line *Fluid) (bloodML float64) {
 	}
 	rate := sucked.VolumeML() / tickS * 60
 	if toReservoir {
+		f.SuckedLysedML += s.Stores.LysedML - lysed
+		f.SuckedCellsML += sucked.CellsML + (s.Stores.LysedML - lysed)
 		f.SuckRateMLMin = rate
 		f.SuckedML += sucked.VolumeML()
 		f.SuckedBloodML += bloodML
@@ -145,11 +147,13 @@ func collect(c *Case, s *State) {
 	blood := suck(c, s, &line)
 	drip(c, s, &line)
 	if s.Bench.Opened[CollectionSet] {
+		s.Filter.LysedShare = joinedShare(s.Filter.LysedShare, s.Filter.Content.CellsML, s.Field.LysedShare, line.CellsML)
 		if line.VolumeML() > 0 || s.Filter.Content.ML > 0 {
 			stepFilter(&s.Filter, &line, &passed, float64(blood*effect), tickS)
 		}
 		r := &s.Reservoir
 		r.InMLMin = passed.VolumeML() / tickS * 60
+		r.LysedShare = joinedShare(r.LysedShare, r.Blood.CellsML, s.Filter.LysedShare, passed.CellsML)
 		mixing := s.Tick < r.MixUntil
 		stepReservoir(r, &passed, s.Filter.Activation, c.Patient.ESRMMPerH, tickS, mixing)
 		lyseOsmotic(&r.Blood, &r.LysedShare, &s.Stores.LysedML, tickS)

@@ -35,6 +35,16 @@ func osmoticStep(mOsmPerL, already, dt float64) float64 {
 	return (target - already) * (1 - guarded.Exp(-dt/osmoticTimeS)) / (1 - already)
 }
 
+// joinedShare is the share already broken once fresh cells, of which the share b broke before they came, have joined whole
+// ones with the share a.
+func joinedShare(a, whole, b, fresh float64) float64 {
+	stay, come := float64(whole*(1-b)), float64(fresh*(1-a))
+	if fresh <= 0 || stay+come <= 0 {
+		return a
+	}
+	return (float64(a*stay) + float64(b*come)) / (stay + come)
+}
+
 // lyseOsmotic breaks cells of a place whose share already broken is kept beside it.
 func lyseOsmotic(f *Fluid, already, lysedML *float64, dt float64) {
 	if f.CellsML <= 0 || f.ML <= 0 {

@@ -202,6 +202,7 @@ func pumpFill(s *State, h *Happened) {
 	if got < want {
 		b.AirML += want - got
 	}
+	b.OsmLysedML += in.CellsML * s.Reservoir.LysedShare / max(1e-9, 1-s.Reservoir.LysedShare)
 	fragments(s, got)
 	if cy := s.cycle(); cy != nil {
 		cy.FeedML += got

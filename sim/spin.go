@@ -58,9 +58,7 @@ func (b *Bowl) spin(in, out *Fluid, kind flowKind, dt float64, lysedML *float64)
 		bed := min(1, b.BedML()/shape.VolumeML/fullBed)
 		through = washShare * bed * bed
 	}
-	whole := half.ML + other.ML
 	b.liquidIn(&half, through)
-	moveLiquid(&b.Clear, &b.Mobile, float64(through*whole))
 	b.exchange(dt)
 	b.bedLiquid()
 	b.takeClear(&out.Liquid, b.ContentsML()+other.ML-contents)
@@ -144,10 +142,12 @@ func (b *Bowl) breakCells(ml float64, lysedML *float64) {
 	b.CellsML, b.Bound, b.Mobile = bed.CellsML, bed.Bound, bed.Liquid
 }
 
-// liquidIn lets the share through of l into the mobile zone, the rest into the supernatant.
+// liquidIn lets the share through of l through the mobile zone, which pushes as much of its own out into the supernatant, and
+// the rest straight into the supernatant.
 func (b *Bowl) liquidIn(l *Liquid, through float64) {
-	if through > 0 {
-		moveLiquid(&b.Mobile, l, float64(through*l.ML))
+	if ml := float64(through * l.ML); ml > 0 {
+		moveLiquid(&b.Mobile, l, ml)
+		moveLiquid(&b.Clear, &b.Mobile, ml)
 	}
 	addLiquid(&b.Clear, l)
 	*l = Liquid{}

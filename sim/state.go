@@ -78,6 +78,8 @@ type Field struct {
 	RinsedML            float64 // saline used on swabs
 	SuckedML            float64 // liquid and cells taken by the salvage line
 	SuckedBloodML       float64 // shed blood in it
+	SuckedCellsML       float64 // red cells taken by the salvage line, before those that broke
+	SuckedLysedML       float64 // of them broken on the way
 	SuckRateMLMin       float64 // now, to the reservoir
 	DiscardRateMLMin    float64 // now
 	IrrigationML        float64

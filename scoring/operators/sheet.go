@@ -2,7 +2,10 @@
 // and scripts of timed acts. They see what a person at the bench sees, sim.Seen and the case sheet, and nothing else.
 package operators
 
-import "rouleau/sim"
+import (
+	"rouleau/scenarios"
+	"rouleau/sim"
+)
 
 // Sheet is what the case sheet and the shelf say before the case.
 type Sheet struct {
@@ -29,3 +32,16 @@ type Idle struct{}
 
 // Act lets the second pass.
 func (Idle) Act(*sim.Seen, func(sim.Action) sim.Reason) {}
+
+// SheetOf reads a case sheet and the shelf. A competent person reads the sheet's words rightly, so what speaks against
+// salvage is taken from the scenario's own verdict on its sheet.
+func SheetOf(sc *scenarios.Scenario, c *sim.Case) Sheet {
+	s := Sheet{Refused: sc.Patient.SalvageRefused, HeparinForbidden: sc.Patient.HeparinForbidden, ExpectedLossML: sc.Story.ExpectedLossML,
+		Contraindicated: sc.Right.RightDecision() == sim.DoNotSalvage, BloodVolumeML: c.Patient.BloodVolumeML, WeightKg: c.Patient.WeightKg,
+		BagML: c.Faults.BagCapacityML, Rules: c.Rules}
+	for i := range c.Packs {
+		p := &c.Packs[i]
+		s.Packs = append(s.Packs, PackLabel{Solution: p.Solution, VolumeML: p.VolumeML, Expired: p.Expired})
+	}
+	return s
+}

@@ -41,10 +41,10 @@ const (
 	washMLMin        = 300
 	washBowls        = 5.0 // bowl volumes
 	interface_       = 0.93
-	rinseFromML      = 250.0
-	giveMLMin        = 60
-	watchEveryTicks  = 120 * sim.TicksPerSecond
-	askEveryTicks    = 45 * sim.TicksPerSecond
+	rinseFromML      = 150.0
+	giveMLMin        = 100
+	watchEveryTicks  = 60 * sim.TicksPerSecond
+	askEveryTicks    = 90 * sim.TicksPerSecond
 	litreReserveML   = 60.0
 	wasteChangeML    = 9000.0
 	expectedLossML   = 500.0 // [S] Association of Anaesthetists 2018: adult > 500 mL or > 10 % of blood volume

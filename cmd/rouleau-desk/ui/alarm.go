@@ -46,7 +46,7 @@ type AlarmStrip struct {
 	Rect     Rect
 	Priority Priority
 	Text     string
-	Detail   string // at the right, for example "why ▸"
+	Detail   string // at the right, for example "why ›"
 	Key      Chord
 	Quiet    bool
 }
@@ -55,14 +55,14 @@ type AlarmStrip struct {
 func (c *Core) Alarm(a AlarmStrip) bool {
 	t := c.target(a.ID, a.Rect, KindAlarm, a.Text, "", a.Key)
 	col := c.Pal.Alarm[a.Priority]
-	ground, ink := col.Off, col.OffText
+	ground, ink, sign, stroke := col.Off, col.OffText, col.Edge, c.Pal.Well
 	if !a.Quiet && FlashOn(a.Priority, c.clockMS, c.Still) {
-		ground, ink = col.On, col.OnText
+		ground, ink, sign, stroke = col.On, col.OnText, col.OnText, col.On
 	}
 	c.Fill(a.Rect, 6, ground)
 	c.Stroke(a.Rect.Inset(1), 5, 2, col.Edge)
 	in := a.Rect.InsetXY(10, 0)
-	c.alarmShape(in.CutLeft(24).Place(22, 22, 0, 0.5), a.Priority, col.Edge, c.Pal.Well)
+	c.alarmShape(in.CutLeft(24).Place(22, 22, 0, 0.5), a.Priority, sign, stroke)
 	in.CutLeft(8)
 	c.keyCapRight(&in, a.Key, ink)
 	if a.Detail != "" {

@@ -14,7 +14,8 @@ const maxEntry = 10
 type entryState struct {
 	id     ID
 	text   string
-	refuse bool // Enter was pressed on a number outside the range
+	refuse bool   // Enter was pressed on a number outside the range
+	say    string // the range, once a number was refused
 }
 
 func (c *Core) startEntry(id ID) { c.entry = entryState{id: id} }
@@ -58,20 +59,20 @@ func (c *Core) entryKeys(s Value) (v float64, ok bool) {
 	v, err := strconv.ParseFloat(strings.Replace(e.text, ",", ".", 1), 64)
 	v = s.clean(v)
 	if err != nil || v < s.Min || v > s.Max {
-		e.refuse = true
+		e.refuse, e.say = true, c.Num(s.Min, s.Digits, "")+" – "+c.Num(s.Max, s.Digits, s.Unit)
 		return 0, false
 	}
 	*e = entryState{}
 	return v, true
 }
 
-// drawEntry draws the box a number is typed into at the right end of r, with
-// the range before it while the range matters, and cuts both off.
-func (c *Core) drawEntry(r *Rect, s Value) {
+// drawEntry draws the box a number is typed into at the right end of r and cuts
+// it off. The range goes before it where that leaves keep for the label, and
+// always once a number was refused.
+func (c *Core) drawEntry(r *Rect, s Value, keep float32) {
 	p := c.Pal
 	st := Style{Weight: SemiBold, Tab: true}
-	w := max(st.Width(c.entry.text)+20, 56)
-	box := r.CutRight(min(w, r.W))
+	box := r.CutRight(min(max(st.Width(c.entry.text)+20, 56), r.W))
 	box = box.Place(box.W, min(box.H, 24), 0, 0.5)
 	c.Fill(box, 4, p.Well)
 	c.Frame(box, 4, 2, p.Accent)
@@ -82,20 +83,27 @@ func (c *Core) drawEntry(r *Rect, s Value) {
 		c.Fill(R(x, box.Y+5, 1.5, box.H-10), 0, p.Ink)
 	}
 	small := Style{Size: SizeSmall, Tab: true, Col: p.Muted, Align: AlignRight}
+	sign := float32(0)
 	if c.entry.refuse {
-		small.Weight, small.Col = SemiBold, p.Ink
+		small.Weight, small.Col, sign = SemiBold, p.Ink, 22
 	}
-	low, high := c.Num(s.Min, s.Digits, ""), c.Num(s.Max, s.Digits, s.Unit)
+	parts := [...]string{c.Num(s.Max, s.Digits, s.Unit), " – ", c.Num(s.Min, s.Digits, "")}
+	need := sign + 16
+	for _, part := range parts {
+		need += small.Width(part)
+	}
+	if need > r.W || (need+keep > r.W && !c.entry.refuse) {
+		return
+	}
 	r.CutRight(8)
-	for _, part := range [...]string{high, " – ", low} {
-		if w := small.Width(part); r.W > w {
-			c.inner(s.ID, r.CutRight(w+0.5), part, small)
-		}
+	for _, part := range parts {
+		c.inner(s.ID, r.CutRight(small.Width(part)), part, small)
 	}
-	if c.entry.refuse && r.W > 26 {
-		r.CutRight(6)
+	if c.entry.refuse {
+		r.CutRight(4)
 		c.exclaim(r.CutRight(18).Place(18, 18, 0, 0.5))
 	}
+	r.CutRight(6)
 }
 
 // exclaim is the sign of something that was not taken, without alarm colours.

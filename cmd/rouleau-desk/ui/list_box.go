@@ -76,7 +76,10 @@ func (c *Core) row(b ListBox, i int, r Rect, on, ring bool) (pressed bool) {
 	if !b.Quiet {
 		c.rowGround(t, r, on, ring)
 	}
-	in := r.InsetXY(10, 0)
+	in := r.InsetXY(14, 0)
+	if b.Quiet {
+		in = r.InsetXY(4, 0)
+	}
 	if row.Lead != "" {
 		lead := Style{Size: SizeSmall, Tab: true, Col: c.Pal.Muted}
 		c.inner(id, in.CutLeft(max(b.LeadWidth, lead.Width(row.Lead))+12), row.Lead, lead)

@@ -200,3 +200,15 @@ func TextIndex(s string, x, size float32, w Weight, tab bool) int {
 	}
 	return len(s)
 }
+
+// Missing lists the letters of s the typeface has no picture for, so that a test
+// can go over every word the program may show.
+func Missing(s string) (missing []rune) {
+	f := faceFor(Regular, false)
+	for _, r := range s {
+		if _, ok := f.font.NominalGlyph(r); !ok && r != '\n' {
+			missing = append(missing, r)
+		}
+	}
+	return missing
+}

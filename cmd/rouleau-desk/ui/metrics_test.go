@@ -110,3 +110,17 @@ func TestTextIndexFindsTheNearestGap(t *testing.T) {
 		t.Errorf("behind the second letter gives %d", got)
 	}
 }
+
+func TestMissingLetters(t *testing.T) {
+	if got := Missing("Hämatokrit 0,58 – 24.5 mL/min, “why” › → × ° µ ± ≤ ≥ ₂"); len(got) != 0 {
+		t.Errorf("missing %q", got)
+	}
+	if got := Missing("♂ why ▸"); string(got) != "♂▸" {
+		t.Errorf("missing %q, want the two Inter lacks", got)
+	}
+	for k := KeyNone; int(k) < KeyCount; k++ {
+		if got := Missing(keySigns[k]); len(got) != 0 {
+			t.Errorf("key cap %q lacks letters", keySigns[k])
+		}
+	}
+}

@@ -226,3 +226,20 @@ func TestHoldNeedsTimeOrTwoPresses(t *testing.T) {
 	d.Type("gg")
 	_ = d.HoldDown("Give", 2000)
 }
+
+func TestButtonHeightShowsTheWholeReason(t *testing.T) {
+	const why = "der Glockenboden dreht sich noch: vor dem Entleeren erst die Zentrifugenantriebssteuerung anhalten"
+	for _, width := range []float32{150, 220, 300, 900} {
+		b := ui.Button{ID: ui.Name("b"), Label: "Entleeren", Key: ui.K('E'), Why: why}
+		d := uitest.New(window, func(c *ui.Core) {
+			b.Rect = ui.R(10, 10, width, c.ButtonHeight(b, width))
+			c.Button(b)
+		})
+		if f := uitest.Truncated(d.List); len(f) != 0 {
+			t.Errorf("width %g, height %g: %v", width, b.Rect.H, f)
+		}
+		if width == 900 && b.Rect.H != 40 {
+			t.Errorf("one line needs %g", b.Rect.H)
+		}
+	}
+}

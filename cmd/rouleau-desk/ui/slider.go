@@ -65,13 +65,15 @@ func (c *Core) sliderWords(t target, s Value, v float64, in Rect) {
 	}
 	bold := Style{Weight: SemiBold, Tab: true, Col: accent, Align: AlignRight}
 	if c.entry.id == s.ID {
-		c.drawEntry(&in, s)
+		c.drawEntry(&in, s, Style{}.Width(s.Label))
 	} else {
 		num := c.Num(v, s.Digits, s.Unit)
 		c.inner(s.ID, in.CutRight(bold.Width(num)+1), num, bold)
 	}
 	in.CutRight(8)
-	c.keyCapRight(&in, s.Key, ink)
+	if c.entry.id != s.ID {
+		c.keyCapRight(&in, s.Key, ink)
+	}
 	if c.twoPartsLine(s.ID, in, s.Label, s.Why, Style{Col: ink}, Style{Size: SizeSmall, Col: c.Pal.Muted}) {
 		c.cut(t, true)
 		c.tip(t, s.Rect, s.Label, s.Why)
@@ -163,7 +165,10 @@ func (c *Core) drawStepper(t target, s Value, v float64, num string, less, in, m
 		}
 	}
 	if c.entry.id == s.ID {
-		c.drawEntry(&in, s)
+		c.drawEntry(&in, s, 0)
+		if c.entry.refuse {
+			c.tip(t, s.Rect, c.entry.say, "")
+		}
 	} else if c.inner(s.ID, in, num, Style{Weight: SemiBold, Tab: true, Col: ink, Align: AlignCenter}) || !t.enabled {
 		c.cut(t, Style{Weight: SemiBold, Tab: true}.Width(num) > in.W)
 		c.tip(t, s.Rect, num, s.Why)

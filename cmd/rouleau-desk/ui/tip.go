@@ -6,6 +6,9 @@ package ui
 // tipDelayMS is how long the pointer rests before the full words are shown.
 const tipDelayMS = 450
 
+// tipLayer lies above every overlay.
+const tipLayer = 99
+
 // tipWidth bounds the width of the shown words.
 const tipWidth = 320
 
@@ -37,6 +40,7 @@ func (c *Core) drawTip() {
 		box.Y = max(c.tipRect.Y-box.H-8, 4)
 	}
 	c.l = &c.over
+	c.layers.depth = tipLayer
 	c.clips = append(c.clips[:0], Rect{W: c.in.Size.X, H: c.in.Size.Y})
 	c.Fill(box, radius, c.Pal.Dark)
 	in := box.InsetXY(12, 7)
@@ -44,8 +48,11 @@ func (c *Core) drawTip() {
 	c.lines(&in, c.tipMore, more)
 }
 
-// lines draws wrapped lines without marks, cutting each off the top of r.
+// lines draws wrapped lines, cutting each off the top of r.
 func (c *Core) lines(r *Rect, text string, s Style) {
+	if text != "" {
+		c.markText(0, R(r.X, r.Y, r.W, SizeBody), text, false)
+	}
 	for text != "" {
 		var line string
 		line, text = NextLine(text, r.W, s.Size, s.Weight, s.Tab)

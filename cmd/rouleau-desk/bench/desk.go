@@ -1,0 +1,183 @@
+// The desk: what stays of the screens from frame to frame (what is selected, which dialog is open, what is half written)
+// and the frame itself.
+
+package bench
+
+import (
+	"math"
+
+	"rouleau/assets/words"
+	"rouleau/cmd/rouleau-desk/ui"
+	"rouleau/sim"
+)
+
+// Desk is the state of the screens. It holds nothing of the case.
+type Desk struct {
+	Part   sim.Part // selected
+	Tab    int      // of the panel
+	Dialog Dialog
+
+	bag      int // product bag the bag panel is about
+	bits     uint8
+	tally    [sim.TallyItems]float64
+	touched  [sim.TallyItems]bool
+	estimate float64
+	primeML  float64
+	note     string
+	chart    ui.ChartView
+	chosen   bool // the person has moved the chart away from the present
+	opened   int  // row of the result
+	heights  map[ui.ID]float32
+	acts     []Act
+}
+
+// Tabs of the panel.
+const (
+	TabPart = iota
+	TabTeam
+	TabRecords
+)
+
+// Dialog is what lies open above the bench.
+type Dialog uint8
+
+// The dialogs.
+const (
+	NoDialog Dialog = iota
+	LabelDialog
+	HandOverDialog
+	TallyDialog
+	AlarmDialog
+	HelpDialog
+)
+
+// Least size of the window, in logical pixels.
+const (
+	LeastWidth  = 1000
+	LeastHeight = 620
+)
+
+// New makes a desk.
+func New() *Desk {
+	return &Desk{Part: sim.FieldPart, chart: ui.ChartView{Cursor: math.NaN()}, heights: map[ui.ID]float32{}, primeML: 200, opened: -1}
+}
+
+// Frame draws the screen of the view and returns what the person asked for. The slice is good until the next frame.
+func (d *Desk) Frame(c *ui.Core, v *View) []Act {
+	d.acts = d.acts[:0]
+	window := ui.Rect{W: c.Size().X, H: c.Size().Y}
+	switch {
+	case window.W < LeastWidth || window.H < LeastHeight:
+		c.Label(ui.Label{ID: ui.Name("too small"), Rect: window.Inset(24), Text: words.Say("window.too_small", LeastWidth, LeastHeight)})
+	case v.Screen == Cautions:
+		d.cautions(c, v, window)
+	case v.Screen == Sheet:
+		d.sheet(c, v, window)
+	case v.Screen == Graded:
+		d.result(c, v, window)
+	default:
+		d.bench(c, v, window)
+	}
+	return d.acts
+}
+
+func (d *Desk) do(a Act) { d.acts = append(d.acts, a) }
+
+// Select puts a part into the panel.
+func (d *Desk) Select(p sim.Part) {
+	d.Part, d.Tab = p, TabPart
+	if p >= sim.FirstBag {
+		d.bag = int(p - sim.FirstBag)
+	}
+}
+
+// bench is the screen a case is played on.
+func (d *Desk) bench(c *ui.Core, v *View, window ui.Rect) {
+	top := window.CutTop(topHeight)
+	d.topBar(c, v, top)
+	c.Segment(0, top.Bottom()+0.5, window.W, top.Bottom()+0.5, 1, c.Pal.Line)
+	panel := window.CutRight(panelWidth(window.W)).Inset(8)
+	row := window.CutTop(alarmHeight)
+	d.timeRow(c, v, row.InsetXY(8, 0))
+	strip := window.CutBottom(stripHeight(window.H + alarmHeight))
+	drawScene(c, v, d, window)
+	c.Segment(strip.X, strip.Y, strip.Right(), strip.Y, 1, c.Pal.Line)
+	d.charts(c, v, strip)
+	d.panel(c, v, panel)
+	d.dialogs(c, v)
+	d.arrows(c)
+}
+
+const (
+	topHeight   = 60
+	alarmHeight = 48
+)
+
+func panelWidth(w float32) float32 { return min(max(w*0.27, 316), 400) }
+
+func stripHeight(h float32) float32 { return min(max(h*0.25, 150), 250) }
+
+// why is the reason an act is not possible now, in words, "" when it is.
+func (v *View) why(a sim.Action) string {
+	r := v.May(a)
+	if r == "" {
+		return ""
+	}
+	return words.Say("why." + string(r))
+}
+
+// arrows move the selection from part to part while nothing else wants the arrow keys.
+func (d *Desk) arrows(c *ui.Core) {
+	if d.Dialog != NoDialog {
+		return
+	}
+	for _, k := range [...]struct {
+		key ui.Key
+		by  int
+	}{{ui.KeyLeft, -1}, {ui.KeyUp, -1}, {ui.KeyRight, 1}, {ui.KeyDown, 1}} {
+		if onPart := c.Focused() == 0 || isPartID(c.Focused()); onPart && pressed(c, k.key) {
+			d.step(k.by)
+			if c.Focused() != 0 {
+				c.Focus(partID(d.Part))
+			}
+		}
+	}
+}
+
+func pressed(c *ui.Core, key ui.Key) bool {
+	for _, k := range c.Input().Keys {
+		if k.Key == key && k.Mods == 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// step selects the next or the last part in the order blood goes.
+func (d *Desk) step(by int) {
+	at := 0
+	for i, p := range partOrder {
+		if p == d.Part || p == sim.FirstBag && d.Part >= sim.FirstBag {
+			at = i
+		}
+	}
+	d.Select(partOrder[(at+by+len(partOrder))%len(partOrder)])
+}
+
+// partOrder is the order of the arrow keys and of the drawing's stops.
+var partOrder = [...]sim.Part{sim.FieldPart, sim.AnticoagulantHook, sim.DripClamp, sim.ReservoirPart, sim.OutletClamp, sim.PumpPart,
+	sim.BowlPart, sim.WashHookA, sim.WashClampA, sim.WashHookB, sim.WashClampB, sim.FirstBag, sim.SparePort, sim.WasteBag,
+	sim.WasteDrain, sim.PatientPart}
+
+var idParts = ui.Name("parts")
+
+func partID(p sim.Part) ui.ID { return idParts.At(int(min(p, sim.FirstBag))) }
+
+func isPartID(id ui.ID) bool {
+	for _, p := range partOrder {
+		if partID(p) == id {
+			return true
+		}
+	}
+	return false
+}

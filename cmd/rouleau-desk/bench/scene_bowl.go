@@ -1,0 +1,303 @@
+// The middle of the drawing: pump, bowl, wash fluid. The bowl is cut open along its axis: a plain annulus with its true
+// radii, the core between shortened by break lines as in an engineer's drawing.
+
+package bench
+
+import (
+	"math"
+
+	"rouleau/assets/words"
+	"rouleau/cmd/rouleau-desk/ui"
+	"rouleau/sim"
+)
+
+const (
+	axisX    = 680
+	coreHalf = 26 // of the shortened core
+	bowlHalf = 90
+	bowlTop  = 216
+	bowlLow  = 392
+)
+
+func (g *scene) pump() {
+	c, v := g.c, g.v
+	s, d := &v.Seen, &v.Drawn
+	opened := s.Bench.Opened[sim.ProcessingSet]
+	flow, back := d.FeedMLMin, d.OutletBackMLMin
+	held := s.Pump.Cycles > 0 || flow > 0
+	if back > 0 {
+		g.tube(d.BowlMixed, true, back, 658, 196, 572, 196, 572, 440, 474, 440, 474, 398)
+	} else {
+		g.tube(d.Outlet, held, flow, 474, 398, 474, 440, 572, 440, 572, 196, 658, 196)
+	}
+	if opened && !s.Bench.Connected[sim.OutletLine] {
+		g.gap(500, 440, false)
+	}
+	r := g.r(506, 420, 40, 40)
+	c.Disc(r, c.Pal.Well)
+	c.Circle(r, g.pen()*1.2, c.Pal.Ink)
+	turn := float32(0)
+	if s.Pump.Mode != sim.PumpIdle && g.moving {
+		turn = float32(math.Mod(c.ClockMS()/1000*2.2, 2*math.Pi))
+	}
+	m := r.Center()
+	for k := range 3 {
+		a := turn + float32(k)*2.094
+		x, y := m.X+10*g.s*cos(a), m.Y+10*g.s*sin(a)
+		roller := ui.R(x-5*g.s, y-5*g.s, 10*g.s, 10*g.s)
+		if s.Pump.Mode != sim.PumpIdle {
+			c.Disc(roller, c.Pal.Ink)
+		} else {
+			c.Circle(roller, max(1.2, 1.4*g.s), c.Pal.Ink)
+		}
+	}
+	g.part(sim.PumpPart, words.Say("part.pump"), 506, 420, 40, 40)
+	state := g.num(s.Pump.FlowMLMin, 0, "mL/min")
+	if s.Pump.NoFlow {
+		state = "!" + words.Say("bench.no_flow")
+	}
+	g.label(468, 464, 116, ui.AlignCenter, "", state)
+	g.clamp(sim.OutletClamp, 474, 418, true, 492, 412, ui.AlignLeft)
+}
+
+func (g *scene) bowl() {
+	c, v := g.c, g.v
+	s, d := &v.Seen, &v.Drawn
+	opened := s.Bench.Opened[sim.ProcessingSet]
+	left, right := float32(axisX-bowlHalf), float32(axisX+bowlHalf)
+	body := g.r(left, bowlTop, 2*bowlHalf, bowlLow-bowlTop)
+	neck := g.r(axisX-22, 184, 44, bowlTop-184)
+	c.Fill(neck, 3*g.s, c.Pal.Well)
+	c.Fill(body, 3*g.s, c.Pal.Well)
+	if opened && d.HeldShare > 0 {
+		g.contents()
+	}
+	core := g.r(axisX-coreHalf, bowlTop, 2*coreHalf, bowlLow-bowlTop)
+	c.Fill(core, 0, c.Pal.Ground)
+	c.HatchRect(core, 8*g.s, 0.785, 0.8, c.Pal.Line)
+	g.breakLines()
+	for _, x := range [...]float32{axisX - coreHalf, axisX + coreHalf} {
+		c.Segment(g.px(x), g.py(bowlTop), g.px(x), g.py(bowlLow), g.pen()*0.8, c.Pal.Ink)
+	}
+	if opened {
+		c.Stroke(neck, 3*g.s, g.pen(), c.Pal.Ink)
+		c.Stroke(body, 3*g.s, g.pen()*1.4, c.Pal.Ink)
+	} else {
+		c.StrokeDash(neck, 3*g.s, g.pen()*0.8, c.Pal.Edge, ui.Dash{On: 5, Off: 4})
+		c.StrokeDash(body, 3*g.s, g.pen(), c.Pal.Edge, ui.Dash{On: 5, Off: 4})
+	}
+	// the axis
+	c.BeginPath()
+	c.To(g.px(axisX), g.py(178))
+	c.To(g.px(axisX), g.py(404))
+	c.Line(1, c.Pal.Edge, ui.Dash{On: 9, Off: 3}, false)
+	g.rotation()
+	g.bowlWords(opened)
+	g.part(sim.BowlPart, words.Say("part.bowl"), left-2, bowlTop-2, right-left+4, bowlLow-bowlTop+4)
+}
+
+// xAt is where a radius of the annulus stands right of the axis.
+func (g *scene) xAt(radiusCM float64) float32 {
+	d := &g.v.Drawn
+	span := d.OuterCM - d.InnerCM
+	if span <= 0 {
+		return bowlHalf
+	}
+	return coreHalf + (bowlHalf-coreHalf)*float32((radiusCM-d.InnerCM)/span)
+}
+
+// faceCM is the radius of a face that encloses share of the bowl's volume against the outer wall.
+func (d *Drawn) faceCM(share float64) float64 {
+	o2, i2 := d.OuterCM*d.OuterCM, d.InnerCM*d.InnerCM
+	return math.Sqrt(o2 - min(max(share, 0), 1)*(o2-i2))
+}
+
+const buffyCM = 0.04 // the buffy coat is drawn a little thicker than it is, to be seen
+
+// contents are the bowl's layers: against the wall while it spins, lying on the floor when it stands.
+func (g *scene) contents() {
+	c, d, s := g.c, &g.v.Drawn, &g.v.Seen
+	if !s.Pump.Spinning {
+		h := float32(bowlLow-bowlTop-4) * float32(min(d.HeldShare, 1))
+		col := d.BowlMixed.Colour(depthBowl)
+		c.Fill(g.r(axisX-bowlHalf+1, bowlLow-1-h, 2*bowlHalf-2, h), 0, col)
+		return
+	}
+	face, bed := d.faceCM(d.HeldShare), d.faceCM(d.BedShare)
+	layer := func(from, to float64, col ui.Color) {
+		x0, x1 := g.xAt(from), g.xAt(to)
+		if x1 <= x0 {
+			return
+		}
+		c.Fill(g.r(axisX+x0, bowlTop+1, x1-x0, bowlLow-bowlTop-2), 0, col)
+		c.Fill(g.r(axisX-x1, bowlTop+1, x1-x0, bowlLow-bowlTop-2), 0, col)
+	}
+	layer(face, d.OuterCM, d.Supernatant.Colour(depthBowl))
+	if d.BedShare > 0.005 {
+		layer(max(bed-buffyCM, face), bed, Liquid{Hct: 0.02, ProteinGL: 60}.Colour(0.3))
+		layer(max(bed, face), d.OuterCM, d.Bed.Colour(depthBowl))
+		for _, side := range [...]float32{-1, 1} {
+			x := g.px(axisX + side*g.xAt(bed))
+			c.Segment(x, g.py(bowlTop+1), x, g.py(bowlLow-1), max(1, g.s), c.Pal.Ink)
+		}
+	}
+}
+
+// breakLines are the two zigzags that say: here the drawing is shortened.
+func (g *scene) breakLines() {
+	c := g.c
+	for _, x := range [...]float32{axisX - 8, axisX + 8} {
+		c.BeginPath()
+		y := float32(bowlTop)
+		for side := float32(1); y <= bowlLow; y += 16 {
+			c.To(g.px(x+3*side), g.py(y))
+			side = -side
+		}
+		c.Line(1, c.Pal.Edge, ui.Dash{}, false)
+	}
+}
+
+// rotation is an arrow round the axis whose dot turns at a slowed, visible rate while the bowl spins.
+func (g *scene) rotation() {
+	c, s := g.c, &g.v.Seen
+	m := ui.Vec{X: g.px(axisX), Y: g.py(402)}
+	const rx, ry = 34, 7
+	c.BeginPath()
+	for i := range 25 {
+		a := -2.6 + float32(i)*0.217
+		c.To(m.X+rx*g.s*cos(a), m.Y+ry*g.s*sin(a))
+	}
+	col := c.Pal.Line
+	if s.Pump.Spinning {
+		col = c.Pal.Ink
+	}
+	c.LineRound(max(1.4, 1.6*g.s), col, false)
+	if !s.Pump.Spinning && !s.Pump.Braking {
+		return
+	}
+	turn := float32(0.6)
+	if g.moving {
+		turn = float32(math.Mod(c.ClockMS()/1000*4, 2*math.Pi))
+	}
+	x, y := m.X+rx*g.s*cos(turn), m.Y+ry*g.s*sin(turn)
+	r := 4.5 * g.s
+	c.Disc(ui.R(x-r, y-r, 2*r, 2*r), c.Pal.Ink)
+}
+
+func (g *scene) bowlWords(opened bool) {
+	v := g.v
+	s, d := &v.Seen, &v.Drawn
+	title := words.Say("part.bowl")
+	if s.Bench.Bowl != sim.NoBowl {
+		title = words.Say("bench.bowl", words.Say("bowl."+s.Bench.Bowl.String()), g.num(s.Bench.Bowl.Shape().VolumeML, 0, "mL"))
+	}
+	if !opened {
+		g.label(590, 414, 172, ui.AlignCenter, title, words.Say("bench.wrapped"))
+		return
+	}
+	third := ""
+	switch {
+	case v.ShowTruth && s.Pump.Spinning:
+		third = words.Say("bench.truth_bed", g.num(v.Truth.BedShare, 2, ""))
+	case s.Pump.Detector > 0:
+		third = words.Say("bench.detector", g.num(s.Pump.Detector, 2, ""))
+	case d.HeldShare > 0:
+		third = words.Say("bench.holds", g.num(s.Pump.HeldML, 0, "mL"))
+	}
+	air := ""
+	if s.Pump.AirML > 1 {
+		air = "!" + words.Say("bench.air_in_line", g.num(s.Pump.AirML, 0, "mL"))
+	}
+	if air != "" {
+		third = air
+	}
+	g.label(586, 414, 176, ui.AlignCenter, title, bowlState(v), third)
+}
+
+// bowlState says in words what pump and bowl do.
+func bowlState(v *View) string {
+	p := &v.Seen.Pump
+	key := "bench.stands"
+	switch p.Mode {
+	case sim.PumpFill:
+		key = "bench.filling"
+	case sim.PumpWash:
+		key = "bench.washing"
+	case sim.PumpEmpty:
+		key = "bench.emptying"
+	case sim.PumpDrawBack:
+		key = "bench.drawing_back"
+	case sim.PumpSendBack:
+		key = "bench.sending_back"
+	default:
+		if p.Spinning {
+			key = "bench.spinning"
+		} else if p.Braking {
+			key = "bench.braking"
+		}
+	}
+	text := words.Say(key)
+	if p.Spinning {
+		return words.Say("bench.rpm", text, int(v.Drawn.RPM))
+	}
+	return text
+}
+
+func (g *scene) washHooks() {
+	v := g.v
+	d, b := &v.Drawn, &v.Seen.Bench
+	n := 0.0
+	for _, k := range [...]sim.Part{sim.WashClampA, sim.WashClampB} {
+		if b.Open[k] {
+			n++
+		}
+	}
+	hooks := [...]struct {
+		hook, clamp   sim.Part
+		x, label, top float32
+		align         ui.Align
+	}{{sim.WashHookA, sim.WashClampA, 640, 506, 668, ui.AlignRight}, {sim.WashHookB, sim.WashClampB, 722, 752, 692, ui.AlignLeft}}
+	for _, h := range hooks {
+		pack, flow := b.HookPack[h.hook], 0.0
+		if b.Open[h.clamp] && d.WashMLMin > 0 {
+			flow = d.WashMLMin / n
+		}
+		g.tube(Liquid{}, flow > 0, flow, h.x, 86, h.x, 158, h.top, 168, h.top, 184)
+		share, title := 0.0, words.Say("bench.hook_empty")
+		var lines [2]string
+		if pack >= 0 {
+			p := v.Packs[pack]
+			share, title = b.PackLeftML[pack]/max(p.VolumeML, 1), words.Say("solution."+p.Solution.String())
+			lines[0] = g.num(b.PackLeftML[pack], 0, "mL")
+		}
+		if need := washNeeds(v); h.hook == sim.WashHookA && need > 0 && washLeft(v) < need {
+			lines[1] = "!" + words.Say("bench.wash_needs", g.num(need, 0, ""))
+		}
+		g.bag(h.x-24, 18, 48, 68, share, Liquid{}, pack < 0)
+		w := float32(104)
+		g.label(h.label, 14, w, h.align, title, lines[0], lines[1])
+		g.part(h.hook, words.Say("part."+h.hook.String()), h.x-28, 8, 56, 80)
+	}
+	g.clamp(sim.WashClampA, 640, 126, true, 622, 126, ui.AlignRight)
+	g.clamp(sim.WashClampB, 722, 126, true, 740, 126, ui.AlignLeft)
+}
+
+// washNeeds is the wash fluid this bowlful still asks for, mL; 0 when none is under way.
+func washNeeds(v *View) float64 {
+	p := &v.Seen.Pump
+	if !p.CycleOpen {
+		return 0
+	}
+	return max(0, p.WashML-p.WashedML)
+}
+
+// washLeft is what the packs on open wash lines hold by their scales, mL.
+func washLeft(v *View) float64 {
+	b, sum := &v.Seen.Bench, 0.0
+	for _, k := range [...][2]sim.Part{{sim.WashHookA, sim.WashClampA}, {sim.WashHookB, sim.WashClampB}} {
+		if i := b.HookPack[k[0]]; i >= 0 && b.Open[k[1]] {
+			sum += b.PackLeftML[i]
+		}
+	}
+	return sum
+}

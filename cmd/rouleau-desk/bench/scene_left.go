@@ -1,0 +1,301 @@
+// The left of the drawing: the wound, the sucker and where it leads, the anticoagulant, the reservoir.
+
+package bench
+
+import (
+	"rouleau/assets/words"
+	"rouleau/cmd/rouleau-desk/ui"
+	"rouleau/sim"
+)
+
+func (g *scene) field() {
+	c, v := g.c, g.v
+	s := &v.Seen
+	toReservoir := s.Route == sim.ToReservoir
+	g.canister(!toReservoir)
+	g.suction(toReservoir)
+	// the wound in section: a basin in the ground
+	ground := func() {
+		c.BeginPath()
+		c.To(g.px(14), g.py(366))
+		c.To(g.px(62), g.py(366))
+		c.Curve(g.px(76), g.py(366), g.px(80), g.py(384))
+		c.Curve(g.px(86), g.py(412), g.px(116), g.py(412))
+		c.Curve(g.px(146), g.py(412), g.px(152), g.py(384))
+		c.Curve(g.px(156), g.py(366), g.px(170), g.py(366))
+		c.To(g.px(250), g.py(366))
+	}
+	ground()
+	c.To(g.px(250), g.py(420))
+	c.To(g.px(14), g.py(420))
+	c.Hatch(7*g.s, 0.785, 0.8, c.Pal.Line)
+	basin := g.r(78, 366, 76, 46)
+	if share := float32(min(s.PoolML/300, 1)); share > 0 {
+		level := basin.H * (0.12 + 0.86*share)
+		c.PushClip(ui.R(basin.X, basin.Bottom()-level, basin.W, level))
+		c.BeginPath()
+		c.To(g.px(76), g.py(372))
+		c.To(g.px(80), g.py(384))
+		c.Curve(g.px(86), g.py(411), g.px(116), g.py(411))
+		c.Curve(g.px(146), g.py(411), g.px(152), g.py(384))
+		c.To(g.px(156), g.py(372))
+		c.Polygon(v.Drawn.Pool.Colour(depthPool))
+		c.PopClip()
+	}
+	ground()
+	c.LineRound(g.pen(), c.Pal.Ink, false)
+	g.swabs()
+	lines := [2]string{words.Say("bench.pool", g.num(s.PoolML, 0, "mL"), g.num(s.BriskMLMin, 0, "mL/min"))}
+	if s.IrrigationMLMin > 0 {
+		lines[1] = words.Say("bench.irrigating", g.num(s.IrrigationMLMin, 0, "mL/min"))
+	} else {
+		lines[1] = words.Say("bench.no_irrigation")
+	}
+	g.label(8, 424, 254, ui.AlignLeft, words.Say("part.field"), lines[0], lines[1])
+	g.part(sim.FieldPart, words.Say("part.field"), 14, 332, 240, 88)
+}
+
+func (g *scene) swabs() {
+	n := min(int(g.v.Seen.SwabsML/25)+1, 8)
+	if g.v.Seen.SwabsML < 10 {
+		n = 0
+	}
+	col := Liquid{Hct: 0.02}.Colour(depthPool)
+	for i := range n {
+		r := g.r(172+float32(i%4)*17, 352-float32(i/4)*13, 22, 12)
+		g.c.Fill(r, 3*g.s, col)
+		g.c.Stroke(r, 3*g.s, max(1, g.s), g.c.Pal.Ink)
+	}
+	if n > 0 {
+		st := ui.Style{Size: g.size, Tab: true, Col: g.c.Pal.Muted}
+		g.c.TextAt(g.px(172), g.py(334), words.Say("bench.swabs", g.num(g.v.Seen.SwabsML, 0, "mL")), st)
+	}
+}
+
+// canister is the theatre's own suction, whose blood is thrown away.
+func (g *scene) canister(leads bool) {
+	c, s := g.c, &g.v.Seen
+	r := g.r(20, 150, 54, 84)
+	c.Fill(r, 4*g.s, c.Pal.Well)
+	if s.DiscardedML > 0 {
+		level := (r.H - 4) * float32(min(s.DiscardedML/3000, 1))
+		c.Fill(ui.R(r.X+2, r.Bottom()-2-level, r.W-4, level), 2, g.v.Drawn.Canister.Colour(depthReservoir))
+	}
+	c.Stroke(r, 4*g.s, g.pen(), c.Pal.Ink)
+	title := words.Say("bench.theatre_suction")
+	state := words.Say("bench.thrown_away", g.num(s.DiscardedML, 0, "mL"))
+	if leads {
+		title = "▸ " + title
+	}
+	g.label(8, 108, 150, ui.AlignLeft, title, state)
+}
+
+// suction is the sucker's line, and the fork that says where it leads.
+func (g *scene) suction(toReservoir bool) {
+	v := g.v
+	d := &v.Drawn
+	connected := v.Seen.Bench.Connected[sim.SuctionLine]
+	flow := max(d.SuckMLMin, d.DiscardMLMin)
+	g.tube(d.Pool, flow > 0, d.DiscardMLMin, 100, 250, 47, 250, 47, 226)
+	g.tube(d.Suction, connected && v.Seen.TakenInML > 0, d.SuckMLMin, 100, 250, 136, 226, 178, 204, 300, 150, 384, 150)
+	if !connected {
+		g.gap(330, 150, false)
+	}
+	g.tube(d.Pool, flow > 0, flow, 116, 398, 104, 330, 100, 250)
+	// the tip of the sucker
+	c := g.c
+	c.BeginPath()
+	c.To(g.px(111), g.py(388))
+	c.To(g.px(122), g.py(386))
+	c.To(g.px(121), g.py(404))
+	c.To(g.px(114), g.py(405))
+	c.Polygon(c.Pal.Well)
+	c.Line(g.pen()*0.8, c.Pal.Ink, ui.Dash{}, true)
+	// the fork: a closed gate lies across the branch that is shut
+	hub := g.r(90, 240, 20, 20)
+	c.Disc(hub, c.Pal.Well)
+	c.Circle(hub, g.pen(), c.Pal.Ink)
+	m := hub.Center()
+	if toReservoir {
+		c.Segment(m.X, m.Y, m.X+8*g.s, m.Y-5*g.s, 2.4*g.s, c.Pal.Ink)
+	} else {
+		c.Segment(m.X, m.Y, m.X-9*g.s, m.Y, 2.4*g.s, c.Pal.Ink)
+	}
+	to := "bench.to_discard"
+	if toReservoir {
+		to = "bench.to_reservoir"
+	}
+	g.label(118, 250, 130, ui.AlignLeft, "", "!"+words.Say(to))
+}
+
+func (g *scene) anticoagulant() {
+	c, v := g.c, g.v
+	s, b := &v.Seen, &v.Seen.Bench
+	pack := b.HookPack[sim.AnticoagulantHook]
+	title, left, share := words.Say("part.anticoagulant_hook"), words.Say("bench.hook_empty"), 0.0
+	warn := ""
+	if pack >= 0 {
+		p := v.Packs[pack]
+		title, left, share = words.Say("solution."+p.Solution.String()), words.Say("bench.left", g.num(b.PackLeftML[pack], 0, "mL")), b.PackLeftML[pack]/max(p.VolumeML, 1)
+		warn = "!" + words.Say("bench.not_for_infusion")
+	}
+	g.tube(Liquid{}, pack >= 0 && s.DripML > 0, 0, 178, 98, 178, 204)
+	// the drip chamber, with a drop that falls as often as the roller lets it
+	chamber := g.r(170, 106, 16, 26)
+	c.Fill(chamber, 4*g.s, c.Pal.Well)
+	if s.DripMLMin > 0 && s.DropsMin > 0 {
+		fall := float32(0.3)
+		if g.moving {
+			each := 60000 / s.DropsMin
+			fall = float32(int(c.ClockMS()/each*8)%8) / 8
+		}
+		c.Disc(ui.R(chamber.X+chamber.W/2-2*g.s, chamber.Y+4*g.s+fall*16*g.s, 4*g.s, 5*g.s), c.Pal.Ink)
+	}
+	c.Stroke(chamber, 4*g.s, g.pen()*0.8, c.Pal.Ink)
+	g.bag(152, 18, 52, 74, share, Liquid{}, pack < 0)
+	per := words.Say("bench.drip_none")
+	if r := last(v.Charts.Drip); r == r {
+		per = words.Say("bench.drip_per", g.num(r, 0, "mL"))
+	}
+	g.label(214, 12, 142, ui.AlignLeft, title, left, warn, per)
+	g.pill(sim.AnticoagulantHook, 210, 106, words.Say("bench.drops", g.num(s.DropsMin, 0, "")), dripID)
+	g.part(sim.AnticoagulantHook, title, 148, 8, 60, 90)
+	g.clamp(sim.DripClamp, 178, 164, true, 200, 164, ui.AlignLeft)
+}
+
+// pill is a value that can be changed: a press takes the focus to its control in the panel.
+func (g *scene) pill(p sim.Part, x, y float32, label string, control ui.ID) {
+	st := ui.Style{Weight: ui.SemiBold}
+	r := ui.R(g.px(x), g.py(y), st.Width(label)+26, 40)
+	if g.c.Button(ui.Button{ID: control.With("pill"), Rect: r, Label: label, Look: ui.LookPill}) {
+		g.d.Select(p)
+		g.c.Focus(control)
+	}
+}
+
+func (g *scene) reservoir() {
+	c, v := g.c, g.v
+	s, d := &v.Seen, &v.Drawn
+	r := g.r(362, 136, 126, 262)
+	open := s.Bench.Opened[sim.CollectionSet]
+	c.Fill(r, 8*g.s, c.Pal.Well)
+	whole := max(v.Limits.ReservoirML, 1)
+	level := func(ml float64) float32 { return r.Bottom() - 3 - (r.H-16*g.s)*float32(min(max(ml/whole, 0), 1)) }
+	if s.ReservoirML > 0 {
+		low := level(s.ReservoirML - s.ClearML)
+		top := level(s.ReservoirML)
+		c.PushClip(r.Inset(2))
+		c.Fill(ui.R(r.X, top, r.W, r.Bottom()-top), 0, d.ReservoirClear.Colour(depthReservoir))
+		c.Fill(ui.R(r.X, low, r.W, r.Bottom()-low), 6*g.s, d.ReservoirLow.Colour(depthReservoir))
+		c.PopClip()
+		if s.ClearML > 0 {
+			c.Segment(r.X+2, low, r.Right()-2, low, 1, c.Pal.Ink)
+		}
+		if s.Mixing && g.moving {
+			g.swirl(r, top)
+		}
+	}
+	g.filter(r)
+	if open {
+		c.Stroke(r, 8*g.s, g.pen()*1.2, c.Pal.Ink)
+	} else {
+		c.StrokeDash(r, 8*g.s, g.pen(), c.Pal.Edge, ui.Dash{On: 5, Off: 4})
+		g.label(366, 236, 118, ui.AlignCenter, "", words.Say("bench.wrapped"))
+	}
+	g.litres(r, whole, level)
+	g.gauge()
+	note := words.Say("bench.never_turned")
+	if s.MixedTick >= 0 {
+		note = words.Say("bench.turned", g.minutes(sim.Seconds(s.Tick-s.MixedTick)))
+	}
+	if s.Mixing {
+		note = "!" + words.Say("bench.turning")
+	}
+	if s.ReservoirML < 1 {
+		note = ""
+	}
+	clear := ""
+	if s.ClearML > 0 {
+		clear = words.Say("bench.clear_on_top", g.num(s.ClearML, 0, "mL"))
+	}
+	g.label(272, 408, 186, ui.AlignLeft, words.Say("bench.reservoir", g.num(s.ReservoirML, 0, "mL")), clear, note)
+	g.part(sim.ReservoirPart, words.Say("part.reservoir"), 358, 132, 132, 270)
+}
+
+// filter is the dashed pocket blood passes through, with the clot that hangs in it.
+func (g *scene) filter(r ui.Rect) {
+	c := g.c
+	pocket := ui.R(r.X+22*g.s, r.Y+6*g.s, r.W-44*g.s, 84*g.s)
+	if clot := g.v.Seen.ClotML; clot > 0 {
+		h := pocket.H * float32(min(0.12+clot/60, 0.9))
+		box := ui.R(pocket.X+1, pocket.Bottom()-h, pocket.W-2, h)
+		c.Fill(box, min(h/2, 10*g.s), Liquid{Hct: 0.9}.Colour(depthBag))
+		st := ui.Style{Size: g.size, Col: c.Pal.Well, Align: ui.AlignCenter, Weight: ui.SemiBold, Tab: true}
+		if h >= 16 {
+			c.TextAt(box.X+box.W/2, box.Bottom()-h/2+g.size*0.36, words.Say("bench.clot", g.num(clot, 0, "mL")), st)
+		}
+	}
+	c.BeginPath()
+	c.To(pocket.X, pocket.Y)
+	c.To(pocket.X, pocket.Bottom()-10*g.s)
+	c.Curve(pocket.X, pocket.Bottom(), pocket.X+12*g.s, pocket.Bottom())
+	c.To(pocket.Right()-12*g.s, pocket.Bottom())
+	c.Curve(pocket.Right(), pocket.Bottom(), pocket.Right(), pocket.Bottom()-10*g.s)
+	c.To(pocket.Right(), pocket.Y)
+	c.Line(max(1.2, 1.5*g.s), c.Pal.Ink, ui.Dash{On: 2.5, Off: 3}, false)
+}
+
+func (g *scene) swirl(r ui.Rect, top float32) {
+	turn := float32(int(g.c.ClockMS()/120)%12) * 0.52
+	m := ui.Vec{X: r.X + r.W/2, Y: (top + r.Bottom()) / 2}
+	g.c.BeginPath()
+	g.c.Arc(m, 14*g.s, turn, turn+4.2)
+	g.c.LineRound(2*g.s, g.c.Pal.Well, false)
+}
+
+// litres is the scale printed on the vessel.
+func (g *scene) litres(r ui.Rect, whole float64, level func(float64) float32) {
+	c := g.c
+	st := ui.Style{Size: g.size, Tab: true, Col: c.Pal.Muted}
+	step := 250.0
+	for ml := 0.0; ml <= whole+1; ml += step {
+		y := level(ml)
+		l, long := 6*g.s, int(ml)%1000 == 0
+		if long {
+			l = 12 * g.s
+		}
+		c.Segment(r.Right()-l, y, r.Right()+2, y, max(1, g.s), c.Pal.Ink)
+		if long {
+			c.TextAt(r.Right()+6*g.s, y+g.size*0.36, g.num(ml/1000, 0, "L"), st)
+		}
+	}
+}
+
+// gauge is the vacuum gauge on the lid: what is really there, and a mark for what is set.
+func (g *scene) gauge() {
+	c, s := g.c, &g.v.Seen
+	connected := s.Bench.Connected[sim.VacuumLine]
+	g.tube(Liquid{}, false, 0, 448, 136, 448, 112)
+	if !connected {
+		g.gap(448, 124, true)
+	}
+	r := g.r(428, 72, 40, 40)
+	m := r.Center()
+	c.Disc(r, c.Pal.Well)
+	c.Circle(r, g.pen(), c.Pal.Ink)
+	hand := func(mmHg float64, length float32) (float32, float32) {
+		a := -3.93 + 4.71*float32(min(mmHg/400, 1))
+		return m.X + length*cos(a), m.Y + length*sin(a)
+	}
+	for _, mark := range [...]float64{0, 100, 200, 300, 400} {
+		x0, y0 := hand(mark, r.W/2-2)
+		x1, y1 := hand(mark, r.W/2-6*g.s)
+		c.Segment(x0, y0, x1, y1, 1, c.Pal.Edge)
+	}
+	x, y := hand(s.VacuumSetMmHg, r.W/2)
+	c.Disc(ui.R(x-3, y-3, 6, 6), c.Pal.Accent)
+	x, y = hand(s.VacuumMmHg, r.W/2-7*g.s)
+	c.Segment(m.X, m.Y, x, y, max(2, 2.2*g.s), c.Pal.Ink)
+	g.pill(sim.ReservoirPart, 474, 62, words.Say("bench.mmhg", g.num(s.VacuumMmHg, 0, "")), vacuumID)
+	g.label(480, 116, 96, ui.AlignLeft, "", words.Say("bench.vacuum"))
+}

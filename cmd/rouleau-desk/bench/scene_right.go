@@ -1,0 +1,233 @@
+// The right of the drawing: product bag, waste, patient.
+
+package bench
+
+import (
+	"math"
+
+	"rouleau/assets/words"
+	"rouleau/cmd/rouleau-desk/ui"
+	"rouleau/sim"
+)
+
+func cos(a float32) float32 { return float32(math.Cos(float64(a))) }
+func sin(a float32) float32 { return float32(math.Sin(float64(a))) }
+
+// last is the newest value of a series, NaN where there is none.
+func last(values []float64) float64 {
+	if len(values) == 0 {
+		return math.NaN()
+	}
+	return values[len(values)-1]
+}
+
+// minutes writes a stretch of time as people say it.
+func (g *scene) minutes(s float64) string {
+	if s < 90 {
+		return g.num(math.Floor(s), 0, "s")
+	}
+	return g.num(math.Floor(s/60), 0, "min")
+}
+
+// newest is the product bag on the product line, -1 for none.
+func (v *View) newest() int { return v.Seen.BagsUsed - 1 }
+
+// expiryLeftS is how long a bag may still be used, NaN for one without product.
+func (v *View) expiryLeftS(i int) float64 {
+	b := &v.Seen.Bags[i]
+	if b.ML <= 0 {
+		return math.NaN()
+	}
+	return v.Limits.ExpiryS - sim.Seconds(v.Seen.Tick-b.FirstTick)
+}
+
+func bits(b uint8) int {
+	n := 0
+	for ; b != 0; b &= b - 1 {
+		n++
+	}
+	return n
+}
+
+func (g *scene) product() {
+	c, v := g.c, g.v
+	d, s := &v.Drawn, &v.Seen
+	i := v.newest()
+	liquid, flow := d.BowlMixed, d.ProductMLMin
+	if d.DrawBackMLMin > 0 {
+		flow = d.DrawBackMLMin
+	}
+	hung := i >= 0 && !s.Bags[i].Discarded
+	if d.DrawBackMLMin > 0 {
+		g.tube(d.Bags[i], true, flow, 826, 110, 826, 92, 780, 92, 780, 190, 702, 190)
+	} else {
+		g.tube(liquid, hung && s.Bags[i].ML > 0, flow, 702, 190, 780, 190, 780, 92, 826, 92, 826, 110)
+	}
+	if s.Bench.FoundLoose[sim.ProductLine] || i >= 0 && !s.Bench.Connected[sim.ProductLine] {
+		g.gap(780, 140, true)
+	}
+	share, title := 0.0, words.Say("bench.no_bag")
+	var lines [5]string
+	var fill Liquid
+	if hung {
+		b := &s.Bags[i]
+		share, fill, title = (b.ML+b.AirML)/max(v.Limits.BagML, 1), d.Bags[i], words.Say("part."+sim.Bag(i).String())
+		lines = g.bagLines(i)
+	}
+	g.bag(800, 112, 52, 92, share, fill, !hung)
+	if hung {
+		g.bagMarks(i)
+	}
+	g.label(860, 96, 98, ui.AlignLeft, title, lines[:]...)
+	if n := s.BagsUsed - 1; n > 0 {
+		g.label(800, 64, 158, ui.AlignRight, "", words.Say("bench.other_bags", n))
+	}
+	name := words.Say("bench.product_bag")
+	g.part(sim.FirstBag, name, 794, 102, 64, 104)
+	if g.d.Part >= sim.FirstBag && g.d.bag >= s.BagsUsed {
+		g.d.bag = max(i, 0)
+	}
+	if i >= 0 {
+		g.tube(fill, false, 0, 810, 204, 810, 236)
+		g.clamp(sim.SparePort, 810, 226, true, 794, 226, ui.AlignRight)
+	}
+	_ = c
+}
+
+// bagLines are the words beside a bag.
+func (g *scene) bagLines(i int) (lines [5]string) {
+	v := g.v
+	b := &v.Seen.Bags[i]
+	lines[0] = g.num(b.ML, 0, "mL")
+	if b.AirML > 0 {
+		lines[1] = "!" + words.Say("bench.air", g.num(b.AirML, 0, "mL"))
+	}
+	lines[2] = words.Say("bench.labelled", bits(b.LabelBits), sim.LabelFieldCount)
+	if left := v.expiryLeftS(i); left == left {
+		lines[3] = words.Say("bench.expires", g.c.Clock(math.Max(left, 0))[:4])
+		if left <= 0 {
+			lines[3] = "!" + words.Say("bench.expired")
+		}
+	}
+	if v.ShowTruth && b.ML > 0 {
+		lines[4] = words.Say("bench.truth_hct", g.num(v.Truth.BagHct[i], 2, ""))
+	}
+	return lines
+}
+
+// bagMarks are the air above the blood and the label on the bag.
+func (g *scene) bagMarks(i int) {
+	c, b := g.c, &g.v.Seen.Bags[i]
+	r := g.r(800, 112, 52, 92)
+	if b.AirML > 0 {
+		whole := (b.ML + b.AirML) / max(g.v.Limits.BagML, 1)
+		top := r.Bottom() - 2 - (r.H-4)*float32(min(whole, 1))
+		h := max((r.H-4)*float32(b.AirML/max(g.v.Limits.BagML, 1)), 5*g.s)
+		c.Fill(ui.R(r.X+3, top, r.W-6, h), 2, c.Pal.Well)
+		c.Segment(r.X+3, top+h, r.Right()-3, top+h, 1, c.Pal.Ink)
+		for k := range 3 {
+			x := r.X + (10+14*float32(k))*g.s
+			c.Circle(ui.R(x, top+1, 4*g.s, 4*g.s), 1, c.Pal.Edge)
+		}
+	}
+	tag := ui.R(r.X+9*g.s, r.Y+14*g.s, r.W-18*g.s, 20*g.s)
+	if b.LabelBits == 0 {
+		c.StrokeDash(tag, 2, 1, c.Pal.Edge, ui.Dash{On: 3, Off: 2})
+		return
+	}
+	c.Fill(tag, 2, c.Pal.Well)
+	c.Stroke(tag, 2, 1, c.Pal.Ink)
+	for k := range bits(b.LabelBits) {
+		x, y := tag.X+3*g.s+float32(k%2)*tag.W/2, tag.Y+4*g.s+float32(k/2)*5.5*g.s
+		c.Segment(x, y, x+tag.W/2-6*g.s, y, max(1, 1.4*g.s), c.Pal.Ink)
+	}
+}
+
+func (g *scene) waste() {
+	c, v := g.c, g.v
+	d, s := &v.Drawn, &v.Seen
+	connected := s.Bench.Connected[sim.WasteLine]
+	g.tube(d.Effluent, d.EffluentMLMin > 0, d.EffluentMLMin, 702, 206, 788, 206, 788, 446)
+	if !connected && s.Bench.Opened[sim.ProcessingSet] {
+		g.gap(788, 330, true)
+	}
+	r := g.r(764, 442, 62, 48)
+	shape := func(inset float32) {
+		c.BeginPath()
+		c.To(r.X+inset, r.Y+inset*0.5)
+		c.To(r.X+7*g.s+inset, r.Bottom()-inset)
+		c.To(r.Right()-7*g.s-inset, r.Bottom()-inset)
+		c.To(r.Right()-inset, r.Y+inset*0.5)
+	}
+	shape(0)
+	c.Polygon(c.Pal.Well)
+	if s.WasteML > 0 {
+		h := (r.H - 3) * float32(min(s.WasteML/max(v.Limits.WasteML, 1), 1))
+		c.PushClip(ui.R(r.X, r.Bottom()-h, r.W, h))
+		shape(2)
+		c.Polygon(d.Waste.Colour(depthReservoir))
+		c.PopClip()
+	}
+	shape(0)
+	c.LineRound(g.pen(), c.Pal.Ink, false)
+	g.part(sim.WasteBag, words.Say("part.waste_bag"), 758, 436, 66, 58)
+	g.tube(d.Waste, s.Bench.Open[sim.WasteDrain] && s.WasteML > 0, 0, 820, 480, 866, 480)
+	g.clamp(sim.WasteDrain, 854, 480, false, 876, 480, ui.AlignLeft)
+	g.label(836, 428, 124, ui.AlignLeft, words.Say("bench.waste", g.num(s.WasteML/1000, 2, ""), g.num(v.Limits.WasteML/1000, 0, "L")))
+}
+
+func (g *scene) patient() {
+	c, v := g.c, g.v
+	s, d := &v.Seen, &v.Drawn
+	giving := int(s.Giving.Bag)
+	if giving >= 0 {
+		from := [2]float32{842, 204}
+		if giving != v.newest() {
+			g.bag(874, 232, 34, 46, s.Bags[giving].ML/max(v.Limits.BagML, 1), d.Bags[giving], false)
+			g.label(914, 240, 46, ui.AlignLeft, "", words.Say("part."+sim.Bag(giving).String()))
+			from = [2]float32{891, 278}
+		}
+		g.tube(d.Bags[giving], s.Giving.GivenML > 0, d.GiveMLMin, from[0], from[1], from[0], 300, 868, 300, 868, 344)
+		g.dripFilter(868, 318)
+	}
+	// a person on a table, from the side
+	line := func() {
+		c.BeginPath()
+		c.To(g.px(826), g.py(366))
+		c.To(g.px(832), g.py(352))
+		c.Curve(g.px(852), g.py(338), g.px(884), g.py(342))
+		c.Curve(g.px(914), g.py(350), g.px(950), g.py(360))
+		c.To(g.px(952), g.py(366))
+	}
+	line()
+	c.Polygon(c.Pal.Well)
+	c.LineRound(g.pen(), c.Pal.Ink, true)
+	head := g.r(802, 344, 22, 22)
+	c.Disc(head, c.Pal.Well)
+	c.Circle(head, g.pen(), c.Pal.Ink)
+	c.Segment(g.px(796), g.py(369), g.px(956), g.py(369), g.pen()*1.4, c.Pal.Ink)
+	lines := [2]string{words.Say("bench.not_giving")}
+	if giving >= 0 {
+		lines[0] = words.Say("bench.connected_bag", words.Say("part."+sim.Bag(giving).String()))
+	}
+	if s.Giving.RateMLMin > 0 || s.Giving.Squeezing {
+		lines[0] = "!" + words.Say("bench.giving", g.num(s.Giving.FlowMLMin, 0, "mL/min"))
+	}
+	if s.Giving.GivenML > 0 {
+		lines[1] = words.Say("bench.given", g.num(s.Giving.GivenML, 0, "mL"))
+	}
+	g.label(800, 374, 160, ui.AlignLeft, words.Say("part.patient"), lines[0], lines[1])
+	g.part(sim.PatientPart, words.Say("part.patient"), 796, 316, 160, 58)
+}
+
+// dripFilter is the filter on the way to the patient, or the bare line where there is none.
+func (g *scene) dripFilter(x, y float32) {
+	c := g.c
+	if !g.v.Seen.Giving.Filter {
+		return
+	}
+	r := g.r(x-7, y-12, 14, 24)
+	c.Fill(r, 5*g.s, c.Pal.Well)
+	c.HatchRect(r.Inset(2), 4, 0, 1, c.Pal.Edge)
+	c.Stroke(r, 5*g.s, g.pen()*0.8, c.Pal.Ink)
+}

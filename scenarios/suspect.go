@@ -1,0 +1,138 @@
+// This file looks for what is legal but suspicious in a scenario without faults.
+
+package scenarios
+
+import (
+	"fmt"
+	"slices"
+
+	"rouleau/scenarios/yamlread"
+	"rouleau/sim"
+	"rouleau/sim/guarded"
+)
+
+// deadlyHbGDL is the haemoglobin below which nobody lives long [M].
+const deadlyHbGDL = 3.0
+
+// suspect adds to doc, which must be without faults, what its author may want to think about.
+func suspect(doc *yamlread.Doc, f *File) {
+	c := &checker{Doc: doc, f: f}
+	c.unusedObjectives()
+	c.unusedContaminants()
+	c.idleCriteria()
+	c.survival()
+	c.supplies()
+	c.late()
+}
+
+func (c *checker) unusedObjectives() {
+	for i, o := range c.f.Objectives {
+		shown := slices.IndexFunc(c.f.Criteria, func(cr Criterion) bool { return cr.Objective == o.ID })
+		switch {
+		case shown < 0:
+			c.Fault(at("objectives", i, "id"), "no criterion shows this objective", "a criterion with objective: "+o.ID)
+		case !slices.ContainsFunc(c.f.Criteria, func(cr Criterion) bool { return cr.Objective == o.ID && cr.Part == o.Part }):
+			c.Fault(at("objectives", i, "part"), "no criterion of part "+o.Part+" shows this objective", "the part of its criteria: "+c.f.Criteria[shown].Part)
+		}
+	}
+}
+
+func (c *checker) unusedContaminants() {
+	for i, x := range c.f.Contaminants {
+		if !c.brings(x.Name) {
+			c.Fault(at("contaminants", i, "name"), x.Name+" never gets into the wound", "a phase with contaminants_per_ml, or an event agent_on")
+		}
+	}
+}
+
+// brings tells whether a contaminant ever gets into the wound.
+func (c *checker) brings(name string) bool {
+	for _, p := range c.f.Phases {
+		if q, ok := p.ContaminantPerML.Get(name); ok && q.High() > 0 {
+			return true
+		}
+	}
+	return slices.ContainsFunc(c.f.Events, func(e Event) bool { return e.kind() == sim.EventAgentOn && e.Agent == name })
+}
+
+// any tells whether an event of one of these kinds can happen.
+func (c *checker) any(kinds ...sim.EventKind) bool {
+	return slices.ContainsFunc(c.f.Events, func(e Event) bool { return slices.Contains(kinds, e.kind()) })
+}
+
+// idleCriteria finds criteria whose measure has nothing to measure in this case.
+func (c *checker) idleCriteria() {
+	agent := slices.ContainsFunc(c.f.Contaminants, func(x Contaminant) bool { return x.MustDivert && c.brings(x.Name) })
+	for i, cr := range c.f.Criteria {
+		missing := ""
+		switch cr.Measure {
+		case "agent_collected_ml", "asked_about_agent", "warned_of_agent":
+			if !agent {
+				missing = "a contaminant with must_divert that gets into the wound"
+			}
+		case "questions_answered_share":
+			if !c.any(sim.EventAsk, sim.EventAskLoss) {
+				missing = "an event ask or ask_loss"
+			}
+		case "request_to_bedside_min":
+			if !c.any(sim.EventRequestBlood) {
+				missing = "an event request_blood"
+			}
+		case "donor_units_against_steady":
+			if c.f.Patient.DonorRefused {
+				missing = "a patient who accepts donor blood"
+			}
+		case "residual_heparin_iu_ml":
+			if len(c.f.Right.Anticoagulants) > 0 && !has(c.f.Right.Anticoagulants, sim.HeparinSolution.String()) {
+				missing = "heparin_solution among the right anticoagulants"
+			}
+		}
+		if missing != "" {
+			c.Fault(at("criteria", i, "measure"), cr.Measure+" has nothing to measure in this case", missing)
+		}
+	}
+}
+
+// survival compares the bleeding with what the patient lives through when nothing is given back (Bourke and Smith,
+// Anesthesiology 1974;41:609: loss = volume times the logarithm of the ratio of haematocrits).
+func (c *checker) survival() {
+	volume, hb := c.f.Patient.typicalVolumeML(), c.f.Patient.leastHb()
+	if volume <= 0 || hb <= deadlyHbGDL {
+		return
+	}
+	shed, worst, most := 0.0, 0, 0.0
+	for i := range c.f.Phases {
+		ml := middle(c.f.Phases[i].BleedingMLMin) * c.f.minutesOf(i)
+		shed += ml
+		if ml > most {
+			worst, most = i, ml
+		}
+	}
+	if lived := volume * guarded.Log(hb/deadlyHbGDL); shed > lived {
+		c.Fault(at("phases", worst, "bleeding_ml_min"),
+			fmt.Sprintf("about %.0f mL are shed: beyond survival unless blood is given, since haemoglobin would fall under %g g/dL", shed, deadlyHbGDL),
+			fmt.Sprintf("under %.0f mL where the patient should live through an idle trainee", lived))
+	}
+}
+
+// supplies finds a bench with which the right thing cannot be done.
+func (c *checker) supplies() {
+	if c.f.Right.RightDecision() == sim.SetUpToProcess && !c.f.Bench.holds(sim.Saline.String(), c.f.Day) {
+		c.Fault("bench.packs", "no pack of saline is in date, so nothing can be washed", "a pack of saline")
+	}
+}
+
+// late finds phases and questions that come when the operation is over.
+func (c *checker) late() {
+	for i := range c.f.Phases {
+		if p := &c.f.Phases[i]; p.BleedingMLMin.High() > 0 && p.Starts.Seconds >= c.f.Ends.Seconds {
+			c.Fault(at("phases", i, "starts"), "the patient bleeds in a phase that begins when the operation is over", "before operation_ends, or bleeding_ml_min: 0")
+		}
+	}
+	for i := range c.f.Events {
+		e := &c.f.Events[i]
+		if (e.kind() == sim.EventAsk || e.kind() == sim.EventAskLoss) && e.At != nil && float64(e.At.Seconds)+60*(e.LaterByMin.High()+e.WithinMin) > float64(c.f.Stops.Seconds) {
+			c.Fault(at("events", i, "within_min"), "the case can stop before the answer is due", "an earlier time, or less of it")
+		}
+	}
+}

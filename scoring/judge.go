@@ -1,0 +1,128 @@
+package scoring
+
+import (
+	"rouleau/assets/words"
+	"rouleau/scenarios"
+	"rouleau/scoring/operators"
+	"rouleau/scoring/play"
+	"rouleau/sim"
+)
+
+// From a finished run to its grade.
+
+// Yardstick is what the operator steady reaches on the same seed.
+type Yardstick struct {
+	Recovery    float64 // red cells given back over red cells shed
+	LowestHbGDL float64
+	DonorUnits  int
+}
+
+// PlayYardstick lets steady play the same case.
+func PlayYardstick(sc *scenarios.Scenario, seed uint64, assessment bool) Yardstick {
+	run := play.New(sc.Case(seed, assessment), seed)
+	run.ToEnd(operators.NewSteady(operators.SheetOf(sc, &run.Case)))
+	s := &run.State
+	return Yardstick{Recovery: recoveredShare(s), LowestHbGDL: s.Patient.LowestHbGDL, DonorUnits: s.Patient.DonorUnits}
+}
+
+// Judge grades a finished run. The same run and yardstick give the same bits everywhere.
+func Judge(sc *scenarios.Scenario, run *play.Run, yard Yardstick) Grade {
+	j := &judged{sc: sc, run: run, yard: yard, c: &run.Case, s: &run.State}
+	g := Grade{PassMark: sc.Pass.MarkPercent, Critical: criticals(j)}
+	for _, p := range scenarios.Parts {
+		g.Parts = append(g.Parts, PartGrade{Part: p.Name, Title: p.Title, Of: p.Points, Floor: p.Points * sc.Pass.FloorPercent / 100})
+	}
+	for i := range sc.Criteria {
+		cg := grade(j, &sc.Criteria[i])
+		g.Criteria = append(g.Criteria, cg)
+		for k := range g.Parts {
+			if g.Parts[k].Part == cg.Part {
+				g.Parts[k].Points += cg.Points
+			}
+		}
+	}
+	g.Passed = true
+	for k := range g.Parts {
+		p := &g.Parts[k]
+		g.Points += p.Points
+		p.Reached = p.Points >= p.Floor-1e-9
+		if !p.Reached {
+			g.fail(words.Say("verdict.part_below_floor", p.Title, p.Points, p.Of, p.Floor))
+		}
+	}
+	if g.Points < g.PassMark {
+		g.fail(words.Say("verdict.below_mark", g.Points, g.PassMark))
+	}
+	for _, c := range g.Critical {
+		if !c.Mended {
+			g.fail(c.Reason)
+		}
+	}
+	if g.Passed {
+		g.Reasons = append(g.Reasons, words.Say("verdict.passed", g.Points, g.PassMark))
+	}
+	return g
+}
+
+func (g *Grade) fail(why string) {
+	g.Passed = false
+	g.Reasons = append(g.Reasons, why)
+}
+
+// grade measures one criterion and gives its points.
+func grade(j *judged, cr *scenarios.Criterion) CriterionGrade {
+	m, _ := scenarios.MeasureNamed(cr.Measure)
+	f := found{standing: missing, tick: -1}
+	if measure := measures[cr.Measure]; measure != nil {
+		f = measure(j)
+	}
+	if f.standing == missing && j.rightlyLeft() {
+		f.standing = nothingToJudge
+	}
+	if bad(f.value) {
+		f = absent()
+	}
+	cg := CriterionGrade{Measure: cr.Measure, Part: cr.Part, Objective: cr.Objective, Unit: m.Unit, Meaning: m.Meaning, Of: cr.Points,
+		Target: target(cr, m), Source: cr.Source, Tick: f.tick, Measured: f.standing == measured}
+	share := 0.0
+	key := "reason.missing"
+	switch f.standing {
+	case nothingToJudge:
+		share, key = 1, "reason.nothing"
+	case measured:
+		cg.Value = f.value
+		share = cr.Share(f.value)
+		switch {
+		case share >= 1:
+			key = "reason.met"
+		case share > 0:
+			key = "reason.near"
+		default:
+			key = "reason.off"
+		}
+	}
+	cg.Points = cr.Points * share
+	cg.Reason = words.Say(key) + " " + cr.Note
+	return cg
+}
+
+// rightlyLeft says whether nothing was processed because that was the right decision.
+func (j *judged) rightlyLeft() bool {
+	right := j.sc.Right.RightDecision()
+	return j.s.Bench.Decision == right && right != sim.SetUpToProcess
+}
+
+// target puts the band of a criterion in words.
+func target(cr *scenarios.Criterion, m scenarios.Measure) string {
+	switch {
+	case m.Unit == "yes":
+		return words.Say("target.yes")
+	case cr.Least != nil && cr.Most != nil:
+		return words.Say("target.between", Show(*cr.Least), Show(*cr.Most), m.Unit)
+	case cr.Least != nil:
+		return words.Say("target.least", Show(*cr.Least), m.Unit)
+	case cr.Most != nil:
+		return words.Say("target.most", Show(*cr.Most), m.Unit)
+	}
+	return words.Say("target.none")
+}

@@ -1,0 +1,92 @@
+package scoring
+
+import "rouleau/sim"
+
+// Measures of deciding and preparing.
+
+func anticoagulantRight(j *judged) found {
+	if j.s.Bench.Decision < sim.CollectOnly {
+		return absent()
+	}
+	k := j.s.Bench.HookPack[sim.AnticoagulantHook]
+	used := j.s.Bench.Anticoagulant
+	if k >= 0 {
+		used = j.s.Bench.Packs[k].Solution
+	}
+	return yesNo(j.sc.Right.AllowsAnticoagulant(used) && used == j.s.Bench.Anticoagulant)
+}
+
+func bowlRight(j *judged) found {
+	if !j.s.Bench.Opened[sim.ProcessingSet] {
+		return absent()
+	}
+	return yesNo(j.sc.Right.AllowsBowl(j.s.Bowl.Kind))
+}
+
+func setsDrip(a *sim.Action) bool { return a.Do == sim.SetDrip && a.Value > 0 || a.Do == sim.Prime }
+
+func routesIn(a *sim.Action) bool {
+	return a.Do == sim.Route && sim.Destination(a.Value) == sim.ToReservoir
+}
+
+func does(v sim.Verb) func(a *sim.Action) bool { return func(a *sim.Action) bool { return a.Do == v } }
+
+// benchChecked asks of each hook and line that was used whether it was looked at before.
+func benchChecked(j *judged) found {
+	checks := [...]struct {
+		part sim.Part
+		used func(a *sim.Action) bool
+	}{
+		{sim.AnticoagulantHook, setsDrip}, {sim.SuctionLine, routesIn}, {sim.VacuumLine, routesIn},
+		{sim.WashHookA, does(sim.Wash)}, {sim.OutletLine, does(sim.Fill)}, {sim.ProductLine, does(sim.Empty)}, {sim.WasteLine, does(sim.Fill)},
+	}
+	used, looked := 0, 0
+	for _, c := range checks {
+		first := j.firstDone(c.used)
+		if first < 0 {
+			continue
+		}
+		used++
+		if look := j.firstDone(func(a *sim.Action) bool { return a.Do == sim.Inspect && a.On == c.part }); look >= 0 && look <= first {
+			looked++
+		}
+	}
+	if used == 0 {
+		return absent()
+	}
+	return shareOf(float64(looked), float64(used))
+}
+
+func vacuumTested(j *judged) found {
+	first := j.firstDone(routesIn)
+	if first < 0 {
+		return absent()
+	}
+	test := j.firstDone(does(sim.TestVacuum))
+	return yesNo(test >= 0 && test <= first)
+}
+
+func primedBeforeBlood(j *judged) found {
+	for _, t := range j.run.Trace {
+		if t.SuckedBloodML > 0 {
+			return valueAt(t.PrimedML, t.Tick)
+		}
+	}
+	return absent()
+}
+
+func openedAt(j *judged) found {
+	if !j.s.Bench.Opened[sim.ProcessingSet] {
+		return absent()
+	}
+	tick := j.s.Bench.OpenedTick[sim.ProcessingSet]
+	return valueAt(j.at(tick).ReservoirML, tick)
+}
+
+func breachesMended(j *judged) found {
+	k := &j.s.Conduct
+	if k.Met[sim.IncidentBreach] == 0 {
+		return none()
+	}
+	return yesNo(!j.s.Bench.BreachUsed && k.BreachedGivenML == 0)
+}

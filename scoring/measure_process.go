@@ -1,0 +1,189 @@
+package scoring
+
+import "rouleau/sim"
+
+// Measures of processing.
+
+const (
+	partBowl      = 0.80 // of the bowl: a bed that was stopped below this was not a full one
+	littleBloodML = 60.0 // left in the reservoir: there was no more to fill with
+)
+
+// partly says whether a bowlful was part-filled, and whether for want of blood at the end of the operation.
+func (j *judged) partly(cy *sim.Cycle) (part, justified bool) {
+	if cy.BedAtStop >= partBowl || cy.StopTick == 0 {
+		return false, false
+	}
+	return true, j.at(cy.StopTick).ReservoirML <= littleBloodML && cy.WashTick >= j.c.EndTick
+}
+
+func fillStop(j *judged) found {
+	sum, n, worst, at := 0.0, 0.0, 0.0, int64(-1)
+	for i := range j.cycles() {
+		cy := &j.s.Cycles[i]
+		if part, justified := j.partly(cy); cy.StopTick == 0 || part && justified {
+			continue
+		}
+		sum, n = sum+cy.BedAtStop, n+1
+		if off := max(cy.BedAtStop-0.93, 0.93-cy.BedAtStop); off >= worst {
+			worst, at = off, cy.StopTick
+		}
+	}
+	if n == 0 {
+		return j.nothingProcessed()
+	}
+	return valueAt(sum/n, at)
+}
+
+// nothingProcessed is what a measure of bowls finds without any: no occasion if there were only justified part bowls.
+func (j *judged) nothingProcessed() found {
+	for i := range j.cycles() {
+		if part, justified := j.partly(&j.s.Cycles[i]); part && justified {
+			return none()
+		}
+	}
+	return absent()
+}
+
+func partBowlsJustified(j *judged) found {
+	all, good, at := 0.0, 0.0, int64(-1)
+	for i := range j.cycles() {
+		cy := &j.s.Cycles[i]
+		if part, justified := j.partly(cy); part {
+			all++
+			if justified || cy.Reprocessed {
+				good++
+			} else {
+				at = cy.StopTick
+			}
+		}
+	}
+	switch {
+	case j.s.CycleUsed == 0:
+		return absent()
+	case all == 0:
+		return none()
+	}
+	return found{value: good / all, tick: at}
+}
+
+// emptied calls visit for every bowlful that went into a bag.
+func (j *judged) emptied(visit func(cy *sim.Cycle)) {
+	for i := range j.cycles() {
+		if cy := &j.s.Cycles[i]; cy.Bag >= 0 && cy.ProductML > 0 {
+			visit(cy)
+		}
+	}
+}
+
+func washVolumes(j *judged) found {
+	least, at := -1.0, int64(-1)
+	j.emptied(func(cy *sim.Cycle) {
+		if v := cy.WashML / j.s.Bowl.Shape().VolumeML; least < 0 || v < least {
+			least, at = v, cy.WashTick
+		}
+	})
+	if least < 0 {
+		return absent()
+	}
+	return valueAt(least, at)
+}
+
+func highestRate(j *judged, rate func(cy *sim.Cycle) float64) found {
+	most := 0.0
+	for i := range j.cycles() {
+		most = max(most, rate(&j.s.Cycles[i]))
+	}
+	if most == 0 {
+		return absent()
+	}
+	return value(most)
+}
+
+func productHct(j *judged) found {
+	cells, ml := 0.0, 0.0
+	j.emptied(func(cy *sim.Cycle) {
+		if part, justified := j.partly(cy); !(part && justified) {
+			cells, ml = cells+cy.ProductCellsML, ml+cy.ProductML
+		}
+	})
+	if ml == 0 {
+		return j.nothingProcessed()
+	}
+	return shareOf(cells, ml)
+}
+
+// perLiquid sums an amount over all products and divides it by their liquid, per mL.
+func (j *judged) perLiquid(amount func(cy *sim.Cycle) float64) (float64, bool) {
+	sum, liquid := 0.0, 0.0
+	j.emptied(func(cy *sim.Cycle) {
+		sum, liquid = sum+amount(cy), liquid+cy.ProductML-cy.ProductCellsML
+	})
+	if liquid <= 0 {
+		return 0, false
+	}
+	return sum / liquid, true
+}
+
+func productFreeHb(j *judged) found {
+	v, ok := j.perLiquid(func(cy *sim.Cycle) float64 { return cy.FreeHbG })
+	if !ok {
+		return absent()
+	}
+	return value(1000 * v)
+}
+
+func residualProtein(j *judged) found {
+	v, ok := j.perLiquid(func(cy *sim.Cycle) float64 { return cy.ProteinG })
+	if !ok {
+		return absent()
+	}
+	return value(1000 * v)
+}
+
+func residualHeparin(j *judged) found {
+	sum, ml := 0.0, 0.0
+	j.emptied(func(cy *sim.Cycle) { sum, ml = sum+cy.HeparinIU, ml+cy.ProductML })
+	if ml == 0 {
+		return absent()
+	}
+	return value(sum / ml)
+}
+
+// removal is the share of what was fed that did not reach the product.
+func removal(j *judged, amounts func(cy *sim.Cycle) (fed, kept float64)) found {
+	fed, kept := 0.0, 0.0
+	j.emptied(func(cy *sim.Cycle) {
+		f, k := amounts(cy)
+		fed, kept = fed+f, kept+k
+	})
+	if fed <= 0 {
+		return absent()
+	}
+	return value(max(0, 1-kept/fed))
+}
+
+func anticoagulantRemoval(j *judged) found {
+	return removal(j, func(cy *sim.Cycle) (float64, float64) {
+		if j.s.Bench.Anticoagulant == sim.CitrateSolution {
+			return cy.FeedCitrate, cy.CitrateMmol
+		}
+		return cy.FeedHeparinIU, cy.HeparinIU
+	})
+}
+
+func recoveredShare(s *sim.State) float64 {
+	if s.Patient.ShedCellsML <= 0 {
+		return 0
+	}
+	return s.Giving.GivenCells / s.Patient.ShedCellsML
+}
+
+func recovery(j *judged) found { return value(recoveredShare(j.s)) }
+
+func recoveryAgainst(j *judged) found {
+	if j.yard.Recovery <= 0 {
+		return none()
+	}
+	return value(recoveredShare(j.s) / j.yard.Recovery)
+}

@@ -1,0 +1,31 @@
+package scoring
+
+import (
+	"strconv"
+)
+
+// How measured values are written for people.
+
+// Show writes a value with as many digits as make sense: 0.58, 24.5, 312.
+func Show(v float64) string {
+	digits := 2
+	switch a := max(v, -v); {
+	case a >= 100:
+		digits = 0
+	case a >= 10:
+		digits = 1
+	}
+	s := strconv.FormatFloat(v, 'f', digits, 64)
+	if digits > 0 {
+		for s[len(s)-1] == '0' {
+			s = s[:len(s)-1]
+		}
+		if s[len(s)-1] == '.' {
+			s = s[:len(s)-1]
+		}
+	}
+	if s == "-0" {
+		return "0"
+	}
+	return s
+}
