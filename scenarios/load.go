@@ -52,14 +52,18 @@ func Load(file string) (*Scenario, error) {
 
 // unreadable says what a person can do about a file that cannot be opened.
 func unreadable(file string, err error) error {
-	why := err
-	if inner := (*fs.PathError)(nil); errors.As(err, &inner) {
-		why = inner.Err
-	}
 	if errors.Is(err, fs.ErrNotExist) {
-		return fmt.Errorf("%s: there is no such file, and no case of the library has that name: the library has %s", file, strings.Join(Library(), ", "))
+		near := ""
+		if name := yamlread.Nearest(strings.TrimSuffix(file, extension), Library()); name != "" {
+			near = ", of which " + name + " is nearest"
+		}
+		return fmt.Errorf("%s: there is no such file and no such case in the library: give the path of a scenario or one of %s%s",
+			file, strings.Join(Library(), ", "), near)
 	}
-	return fmt.Errorf("%s: the file cannot be read (%v): check that it is a file and that you may read it", file, why)
+	if inner := (*fs.PathError)(nil); errors.As(err, &inner) {
+		err = inner.Err
+	}
+	return fmt.Errorf("%s: cannot be read (%v): check that it is a file and that you may read it", file, err)
 }
 
 //go:embed library

@@ -20,6 +20,7 @@ func suspect(doc *yamlread.Doc, f *File) {
 	c.unusedObjectives()
 	c.unusedContaminants()
 	c.idleCriteria()
+	c.built()
 	c.survival()
 	c.supplies()
 	c.late()
@@ -90,6 +91,24 @@ func (c *checker) idleCriteria() {
 		if missing != "" {
 			c.Fault(at("criteria", i, "measure"), cr.Measure+" has nothing to measure in this case", missing)
 		}
+	}
+}
+
+// Body mass index outside which a number is likely to be mistyped, kg/m² [A].
+const (
+	leastBMI = 12.0
+	mostBMI  = 60.0
+)
+
+// built looks whether height and weight can belong to one adult.
+func (c *checker) built() {
+	p := &c.f.Patient
+	if p.HeightCM == nil || p.AgeYears.Low() < adultYears {
+		return
+	}
+	metres := middle(*p.HeightCM) / 100
+	if bmi := middle(p.WeightKg) / (metres * metres); bmi < leastBMI || bmi > mostBMI {
+		c.Fault("patient.weight_kg", fmt.Sprintf("height and weight hardly belong to one adult: body mass index %.0f", bmi), "height in cm and weight in kg of one person")
 	}
 }
 

@@ -169,7 +169,9 @@ func pumpSendBack(s *State, h *Happened) {
 	var out Fluid
 	ml := b.drain(&out, min(left, p.EmptyMLMin/60*tickS))
 	p.FlowMLMin = ml / tickS * 60
+	came := s.Reservoir.TakenInML
 	s.Reservoir.receive(&out, s.Reservoir.Activation)
+	s.Reservoir.TakenInML = came // it did not come through the sucker again
 }
 
 // leaks lets blood and product run away through what was left open or loose.

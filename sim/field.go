@@ -59,7 +59,7 @@ func suck(c *Case, s *State, line *Fluid) (bloodML float64) {
 	}
 	patency, lysed := 1.0, s.Stores.LysedML
 	if toReservoir {
-		patency = s.Filter.filterPatency()
+		patency = s.suckerPatency()
 	}
 	var sucked Fluid
 	if f.SuckerIn {

@@ -70,10 +70,10 @@ func outletLimitMLMin(clotML float64) float64 {
 	return outletFullMLMin * max(0, 1-clotML/outletBlockML)
 }
 
-// filterPatency is the share of the sucker's flow that clot in the filter lets through.
-func (f *Filter) filterPatency() float64 {
-	if clot := f.Clot.VolumeML(); clot > filterSlowClotML {
-		return outletLimitMLMin(clot) / outletFullMLMin
+// suckerPatency is the share of the sucker's flow that clot lets through, once the filter holds much of it.
+func (s *State) suckerPatency() float64 {
+	if s.Filter.Clot.VolumeML() > filterSlowClotML {
+		return s.outletLimit() / outletFullMLMin
 	}
 	return 1
 }

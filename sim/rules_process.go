@@ -132,7 +132,8 @@ func fill(c *Case, s *State, a Action, h *Happened) {
 
 func mayWash(c *Case, s *State, a Action) Reason {
 	return first(ready(s), unless(s.Bowl.BrakeUntil == 0, "bowl_is_braking"), unless(s.Bowl.CellsML > 1, "bowl_is_empty"),
-		unless(s.Pump.WashML > 0, "set_a_wash_volume_first"))
+		unless(s.Pump.WashML > 0, "set_a_wash_volume_first"),
+		unless(s.CycleUsed < MaxCycles || s.Cycles[MaxCycles-1].DoneTick == 0, "no_more_cycles"))
 }
 
 func wash(c *Case, s *State, a Action, h *Happened) {

@@ -162,7 +162,6 @@ func (g *scene) clamp(p sim.Part, x, y float32, upright bool, wordX, wordY float
 	c.TextAt(g.px(wordX), g.py(wordY)+g.size*0.36, words.Say(word), st)
 }
 
-
 // tube is a line through the points, cut open: its wall, what is in it, and dashes that move while it flows.
 func (g *scene) tube(liquid Liquid, full bool, flowMLMin float64, pts ...float32) {
 	c := g.c
