@@ -23,6 +23,9 @@ type checker struct {
 
 // check adds to doc what is wrong with the meaning of a file.
 func check(doc *yamlread.Doc, f *File) {
+	if !doc.Has("") {
+		return // refused unread
+	}
 	c := &checker{Doc: doc, f: f, read: doc.Faults()}
 	c.ids()
 	c.times()
@@ -92,6 +95,11 @@ func (c *checker) plainName(path, name string) {
 	}
 }
 
+// allPlain tells whether names can be referred to; where they cannot, only that is reported.
+func allPlain(names []string) bool {
+	return !slices.ContainsFunc(names, func(name string) bool { return !underlined.MatchString(name) })
+}
+
 // unique reports a name given twice in a list.
 func (c *checker) unique(list, key string, names []string) {
 	for i, name := range names {
@@ -151,7 +159,7 @@ func (p *Patient) leastHb() float64 {
 // right checks that the right answer can be given, and that it does not contradict the patient.
 func (c *checker) right() {
 	r, p := &c.f.Right, &c.f.Patient
-	if !c.sound("right.decision") {
+	if r.Decision == "" || !c.sound("right.decision") {
 		return
 	}
 	decision := r.RightDecision()

@@ -29,7 +29,7 @@ func (c *checker) objective(i int, id string) {
 	for k := range c.f.Objectives {
 		known[k] = c.f.Objectives[k].ID
 	}
-	if id == "" || slices.Contains(known, id) || !c.sound(path, "objectives") {
+	if id == "" || slices.Contains(known, id) || !c.sound(path, "objectives") || !allPlain(known) {
 		return
 	}
 	c.FaultNear(path, fmt.Sprintf("there is no objective %q", id), "one of "+strings.Join(known, ", "), yamlread.Nearest(id, known))
@@ -50,7 +50,7 @@ func (c *checker) target(i int, cr *Criterion) {
 		return
 	}
 	if cr.Least == nil && cr.Most == nil {
-		c.Fault(fmt.Sprintf("criteria[%d]", i), "the criterion has no target", "least, most or both, in "+m.Unit)
+		c.Fault(fmt.Sprintf("criteria[%d]", i), "the criterion has no target", "least, most or both ("+m.Unit+")")
 		return
 	}
 	if cr.Least != nil && cr.Most != nil && *cr.Least > *cr.Most {
@@ -66,7 +66,7 @@ func (c *checker) target(i int, cr *Criterion) {
 			c.Fault(path(b.soft), b.soft+" softens an edge that is not there", b.key+" beside it, or the key left out")
 		}
 		if b.bound != nil && (*b.bound < m.Least || *b.bound > m.Most) {
-			c.Fault(path(b.key), fmt.Sprintf("%g is not possible: %s is measured in %s", *b.bound, m.Name, m.Unit), fmt.Sprintf("a number, %g to %g", m.Least, m.Most))
+			c.Fault(path(b.key), fmt.Sprintf("%g is not possible for %s", *b.bound, m.Name), fmt.Sprintf("a number, %g to %g (%s)", m.Least, m.Most, m.Unit))
 		}
 	}
 	if cr.Least != nil && *cr.Least <= m.Least && cr.Most == nil || cr.Most != nil && *cr.Most >= m.Most && cr.Least == nil {

@@ -43,12 +43,12 @@ func (c *checker) phases() {
 
 // contaminantNamed reports a name that no contaminant has.
 func (c *checker) contaminantNamed(path, name string) {
-	if contaminantIndex(c.f.Contaminants, name) >= 0 || !c.sound("contaminants") {
-		return
-	}
 	var known []string
 	for i := range c.f.Contaminants {
 		known = append(known, c.f.Contaminants[i].Name)
+	}
+	if slices.Contains(known, name) || !c.sound("contaminants") || !allPlain(known) {
+		return
 	}
 	expected := "a name from contaminants, of which there are none"
 	if len(known) > 0 {
@@ -112,6 +112,9 @@ func (c *checker) contaminants() {
 func (c *checker) events() {
 	questions := 0
 	on := map[string]bool{} // agents that were brought, and sources that failed
+	unsure := slices.ContainsFunc(c.f.Events, func(e Event) bool {
+		return (e.kind() == sim.EventAgentOn || e.kind() == sim.EventAgentOff) && contaminantIndex(c.f.Contaminants, e.Agent) < 0
+	})
 	for i := range c.f.Events {
 		e := &c.f.Events[i]
 		if !c.sound(at("events", i, "kind")) {
@@ -121,14 +124,14 @@ func (c *checker) events() {
 		c.eventValues(i, e)
 		switch e.kind() {
 		case sim.EventAsk, sim.EventAskLoss, sim.EventRequestBlood:
-			if questions++; questions > mostQuestions {
+			if questions++; questions == mostQuestions+1 {
 				c.Fault(at("events", i, "kind"), "too many questions and requests", fmt.Sprintf("at most %d in a case", mostQuestions))
 			}
 		case sim.EventAgentOn, sim.EventVacuumLost, sim.EventPowerLost:
 			on[e.Kind+e.Agent] = true
 		case sim.EventAgentOff, sim.EventVacuumBack, sim.EventPowerBack:
 			before := strings.NewReplacer("_off", "_on", "_back", "_lost").Replace(e.Kind)
-			if !on[before+e.Agent] && c.sound(at("events", i, "agent")) {
+			if !on[before+e.Agent] && !unsure {
 				c.Fault(at("events", i, "kind"), fmt.Sprintf("%s has nothing to end", e.Kind), before+" in an event before it")
 			}
 		}

@@ -7,7 +7,7 @@ import "slices"
 // Measure is something about a run that can be judged.
 type Measure struct {
 	Name       string  // as criteria write it
-	Unit       string  // for people; share is 0 to 1, yes is 0 or 1
+	Unit       string  // for people; share is 0 to 1
 	Least      float64 // that is possible
 	Most       float64
 	MoreBetter int // 1 more is better, -1 less is better, 0 a middle is best
@@ -16,7 +16,7 @@ type Measure struct {
 
 const (
 	share  = "share"
-	yes    = "yes"
+	yes    = "0 for no, 1 for yes"
 	ml     = "mL"
 	mlMin  = "mL/min"
 	muchML = 100000.0

@@ -38,7 +38,7 @@ var eager = [...]struct {
 
 // act thinks of something to do, often something that cannot be done.
 func (m *monkey) act() Action {
-	if m.float() < 0.6 {
+	if m.float() < 0.7 {
 		e := eager[m.below(len(eager))]
 		a := Action{Do: e.do}
 		if len(e.on) > 0 {
@@ -109,7 +109,7 @@ func (m *monkey) someCase() Case {
 
 func TestMonkey(t *testing.T) {
 	var done [verbCount]int
-	for seed := uint64(1); seed <= 6; seed++ {
+	for seed := uint64(1); seed <= 8; seed++ {
 		t.Run(fmt.Sprint(seed), func(t *testing.T) { letMonkeyPlay(t, seed, &done) })
 	}
 	for _, v := range [...]Verb{Fill, Wash, Empty, Hook, GiveRate, StopAll, ClearLine, ChangeWaste, NewBag, DrawBack, SendBack, ReplaceSet, DiscardIt} {
@@ -126,6 +126,7 @@ func letMonkeyPlay(t *testing.T, seed uint64, done *[verbCount]int) {
 	k := keep(&b.s)
 	if seed%3 != 0 { // the others have to find out by themselves
 		b.play(openBench([...]Solution{HeparinSolution, CitrateSolution}[seed%2], BowlKind(1+seed%3)))
+		b.play(automaticBowls(200, 250))
 	}
 	m.chance = b.s.Chance
 	next := b.s.Tick

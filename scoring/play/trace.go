@@ -2,6 +2,8 @@ package play
 
 import "rouleau/sim"
 
+// The trace: what is kept of every second for judging, charts and debriefs.
+
 // Sample is the state of affairs at one second, truth included.
 type Sample struct {
 	Tick             int64

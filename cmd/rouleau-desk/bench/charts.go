@@ -106,8 +106,6 @@ func (d *Desk) logLines(c *ui.Core, v *View, r ui.Rect) {
 	c.EndScroll()
 }
 
-func (l *Line) full() string { return l.Text }
-
 func lineCount(l *Line, width float32) int {
 	w := ui.Regular
 	if l.Kind == sim.Alarmed {

@@ -98,22 +98,6 @@ func running(on bool, detail string) func(*ui.Button) {
 
 func detail(text string) func(*ui.Button) { return func(b *ui.Button) { b.Detail = text } }
 
-// pair is two acts side by side, for short words.
-func (s *stack) pair(labelA string, a Act, labelB string, b Act) {
-	r := s.row(44)
-	for i, k := range [...]struct {
-		label string
-		a     Act
-	}{{labelA, a}, {labelB, b}} {
-		if s.c.Button(ui.Button{ID: s.idOf(k.a.Sim), Rect: r.Col(i, 2, 8), Label: k.label, Why: s.short(k.a.Sim)}) {
-			s.d.do(k.a)
-		}
-	}
-}
-
-// short is the reason for a narrow button; the whole reason stands in the line above or in the wide buttons.
-func (s *stack) short(a sim.Action) string { return s.v.why(a) }
-
 // hold is an act that cannot be undone.
 func (s *stack) hold(label string, a Act) {
 	if s.c.Hold(ui.HoldButton{ID: s.idOf(a.Sim), Rect: s.row(46), Label: label, Why: s.v.why(a.Sim)}) {
@@ -171,23 +155,32 @@ func (s *stack) clamp(p sim.Part) {
 	s.two(words.Say("panel.look"), on(sim.Inspect, p, 0), label, on(sim.Clamp, p, to))
 }
 
-// two is two short acts side by side; when one cannot be done its reason stands below both.
+// two is two short acts side by side, or below each other where a reason needs the width.
 func (s *stack) two(labelA string, a Act, labelB string, b Act) {
-	r := s.row(40)
-	reason := ""
-	for i, k := range [...]struct {
-		label string
-		a     Act
-	}{{labelA, a}, {labelB, b}} {
-		why := s.v.why(k.a.Sim)
-		if why != "" {
-			reason = why
+	acts, labels := [...]Act{a, b}, [...]string{labelA, labelB}
+	half := (s.r.W-8)/2 - 26
+	wide := false
+	var why [2]string
+	for i := range acts {
+		why[i] = s.v.why(acts[i].Sim)
+		wide = wide || ui.TextWidth(why[i], ui.SizeSmall, ui.Regular, false) > half
+	}
+	var r ui.Rect
+	for i := range acts {
+		box := r
+		switch {
+		case wide:
+			box = s.row(40)
+		case i == 0:
+			r = s.row(40)
+			box = r.Col(0, 2, 8)
+		default:
+			box = r.Col(1, 2, 8)
 		}
-		if s.c.Button(ui.Button{ID: s.idOf(k.a.Sim), Rect: r.Col(i, 2, 8), Label: k.label, Why: why}) {
-			s.d.do(k.a)
+		if s.c.Button(ui.Button{ID: s.idOf(acts[i].Sim), Rect: box, Label: labels[i], Why: why[i]}) {
+			s.d.do(acts[i])
 		}
 	}
-	_ = reason
 }
 
 // looked is what the last look at a part brought to light.

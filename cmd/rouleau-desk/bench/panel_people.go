@@ -1,0 +1,70 @@
+// The panels of the team and of the records.
+
+package bench
+
+import (
+	"rouleau/assets/words"
+	"rouleau/cmd/rouleau-desk/ui"
+	"rouleau/sim"
+)
+
+func (d *Desk) teamPanel(s *stack) {
+	v := &s.v.Seen
+	s.say(words.Say("panel.team_intro"), false)
+	s.head(words.Say("panel.about_suction"))
+	s.ask(sim.LetItPool)
+	s.ask(sim.SkimAsYouGo)
+	s.ask(sim.RinseSwabs)
+	s.head(words.Say("panel.about_field"))
+	s.ask(sim.HoldIrrigation)
+	s.ask(sim.ResumeIrrigation)
+	s.ask(sim.TellMeWhen)
+	s.ask(sim.StopAgent)
+	s.ask(sim.IsAgentGone)
+	s.head(words.Say("panel.about_blood"))
+	s.act(words.Say("request.clinician_to_bedside"), on(sim.Ask, sim.NoPart, float64(sim.ClinicianComes)), running(v.ClinicianHere, words.Say("panel.here")))
+}
+
+func (d *Desk) recordsPanel(s *stack) {
+	v := &s.v.Seen
+	s.head(words.Say("panel.loss_head"))
+	least, most, _ := sim.ValueRange(sim.EstimateLoss)
+	if ml, done := s.c.Slider(ui.Value{ID: estimateID, Rect: s.row(ui.SliderHeight), Label: words.Say("panel.loss"), Unit: "mL", Value: d.estimate, Min: least, Max: min(most, 6000), Step: 50}); done {
+		d.estimate = ml
+	}
+	if v.EstimateML >= 0 {
+		s.read(words.Say("panel.last_estimate"), s.num(v.EstimateML, 0, "mL"))
+	}
+	s.act(words.Say("panel.tell_loss"), on(sim.EstimateLoss, sim.NoPart, d.estimate))
+	s.head(words.Say("panel.tally_head"))
+	written := 0
+	for _, w := range v.Written {
+		if w {
+			written++
+		}
+	}
+	if s.c.Button(ui.Button{ID: ui.Name("tally"), Rect: s.row(40), Label: words.Say("panel.tally") + " …", Detail: words.Say("panel.of", written, int(sim.TallyItems)), Key: ui.K('Y')}) {
+		d.Dialog = TallyDialog
+	}
+	s.head(words.Say("panel.declare_head"))
+	for i := sim.IncidentBreach; i <= sim.IncidentAnticoagulant; i++ {
+		s.act(words.Say("incident."+i.String()), on(sim.Declare, sim.NoPart, float64(i)))
+	}
+	s.head(words.Say("panel.note_head"))
+	text, entered := s.c.TextField(ui.TextField{ID: ui.Name("note"), Rect: s.row(40), Text: d.note, Hint: words.Say("panel.note_hint"), Most: 120})
+	d.note = text
+	why := ""
+	if d.note == "" {
+		why = words.Say("panel.note_empty")
+	}
+	if s.c.Button(ui.Button{ID: ui.Name("write note"), Rect: s.row(40), Label: words.Say("panel.note"), Why: why}) || entered && d.note != "" {
+		d.do(Act{Sim: sim.Action{Do: sim.Note, Text: d.note}})
+		d.note = ""
+	}
+	s.head(words.Say("panel.end_head"))
+	if s.c.Button(ui.Button{ID: ui.Name("back to sheet"), Rect: s.row(40), Label: words.Say("panel.sheet")}) {
+		d.do(Act{Do: BackToCase})
+	}
+	s.hold(words.Say("panel.take_bench_down"), on(sim.TakeDown, sim.NoPart, 0))
+	s.hold(words.Say("panel.end_case"), on(sim.EndCase, sim.NoPart, 0))
+}
