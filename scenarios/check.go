@@ -134,8 +134,8 @@ func (c *checker) patient() {
 	case hct.Spread != yamlread.Fixed || hb.Spread != yamlread.Fixed:
 		c.Fault("patient.haemoglobin_g_dl", "with a spread, haematocrit and haemoglobin cannot both be given: they would be drawn apart", forms)
 	default:
-		want := hbPerHct * hct.Value
-		if off := hb.Value - want; off > 0.05*want || off < -0.05*want {
+		want := float64(hbPerHct * hct.Value)
+		if off := hb.Value - want; off > want/20 || off < -want/20 {
 			c.Fault("patient.haemoglobin_g_dl", fmt.Sprintf("the haemoglobin does not go with a haematocrit of %g", hct.Value),
 				fmt.Sprintf("about %.1f, which is 34 times the haematocrit, or only one of the two", want))
 		}

@@ -64,7 +64,7 @@ func (c *checker) bleedsTooMuch() {
 	}
 	volume, worst, worstML, sum := c.f.Patient.typicalVolumeML(), 0, 0.0, 0.0
 	for i := range c.f.Phases {
-		ml := c.f.Phases[i].BleedingMLMin.Low() * c.f.minutesOf(i)
+		ml := float64(c.f.Phases[i].BleedingMLMin.Low() * c.f.minutesOf(i))
 		if ml > worstML {
 			worst, worstML = i, ml
 		}
@@ -155,7 +155,7 @@ func (c *checker) eventTime(i int, e *Event) {
 		c.Fault(fmt.Sprintf("events[%d]", i), "nothing says when the event happens", "at, when or both")
 	}
 	later := at("events", i, "later_by_min")
-	if e.At != nil && c.sound(at("events", i, "at"), later, "case_stops") && float64(e.At.Seconds)+60*e.LaterByMin.High() >= float64(c.f.Stops.Seconds) {
+	if e.At != nil && c.sound(at("events", i, "at"), later, "case_stops") && float64(e.At.Seconds)+float64(60*e.LaterByMin.High()) >= float64(c.f.Stops.Seconds) {
 		c.Fault(at("events", i, "at"), "the event can come when the case has stopped", "at and later_by_min before case_stops, which is "+c.f.Stops.String())
 	}
 }

@@ -9,7 +9,7 @@ type Patient struct {
 	Sex              string             `yaml:"sex" rule:"required,oneof=female|male" doc:"sex as the blood volume formulas know it"`
 	AgeYears         yamlread.Quantity  `yaml:"age_years" rule:"required,min=0,max=110,unit=years" doc:"age; under 15 the blood volume follows age and weight, from 15 on height and weight"`
 	HeightCM         *yamlread.Quantity `yaml:"height_cm" rule:"min=30,max=230,unit=cm" doc:"height; needed from 15 years on"`
-	WeightKg         yamlread.Quantity  `yaml:"weight_kg" rule:"required,min=0.5,max=300,unit=kg" doc:"weight"`
+	WeightKg         yamlread.Quantity  `yaml:"weight_kg" rule:"required,min=0.5,max=300,unit=kg" doc:"body weight"`
 	Haematocrit      *yamlread.Quantity `yaml:"haematocrit_fraction" rule:"min=0.10,max=0.70,unit=fraction" doc:"haematocrit before the operation; this or the haemoglobin must be given"`
 	HaemoglobinGDL   *yamlread.Quantity `yaml:"haemoglobin_g_dl" rule:"min=3,max=24,unit=g/dL" doc:"haemoglobin before the operation; this or the haematocrit must be given"`
 	PlasmaProteinGL  yamlread.Quantity  `yaml:"plasma_protein_g_l" rule:"min=20,max=120,unit=g/L,default=70" doc:"plasma protein"`

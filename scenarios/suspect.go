@@ -121,7 +121,7 @@ func (c *checker) survival() {
 	}
 	shed, worst, most := 0.0, 0, 0.0
 	for i := range c.f.Phases {
-		ml := middle(c.f.Phases[i].BleedingMLMin) * c.f.minutesOf(i)
+		ml := float64(middle(c.f.Phases[i].BleedingMLMin) * c.f.minutesOf(i))
 		shed += ml
 		if ml > most {
 			worst, most = i, ml
@@ -150,7 +150,7 @@ func (c *checker) late() {
 	}
 	for i := range c.f.Events {
 		e := &c.f.Events[i]
-		if (e.kind() == sim.EventAsk || e.kind() == sim.EventAskLoss) && e.At != nil && float64(e.At.Seconds)+60*(e.LaterByMin.High()+e.WithinMin) > float64(c.f.Stops.Seconds) {
+		if (e.kind() == sim.EventAsk || e.kind() == sim.EventAskLoss) && e.At != nil && float64(e.At.Seconds)+float64(60*(e.LaterByMin.High()+e.WithinMin)) > float64(c.f.Stops.Seconds) {
 			c.Fault(at("events", i, "within_min"), "the case can stop before the answer is due", "an earlier time, or less of it")
 		}
 	}

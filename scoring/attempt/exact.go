@@ -46,7 +46,9 @@ func (x *Exact) UnmarshalJSON(data []byte) error {
 }
 
 // same compares bits, so that no number is equal to itself only.
-func (x Exact) same(y Exact) bool { return math.Float64bits(float64(x)) == math.Float64bits(float64(y)) }
+func (x Exact) same(y Exact) bool {
+	return math.Float64bits(float64(x)) == math.Float64bits(float64(y))
+}
 
 // clipped shortens a piece of a file for a message.
 func clipped(s string) string {

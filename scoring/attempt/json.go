@@ -71,7 +71,7 @@ func strict(data raw, into any) string {
 	if key, found := strings.CutPrefix(text, "unknown field "); found {
 		return "key " + clipped(key) + " is not known here"
 	}
-	return clipped(text)
+	return text
 }
 
 // wanted names a kind of Go variable for people.

@@ -60,7 +60,7 @@ func Parse(name string, data []byte) (*Attempt, error) {
 		}
 	}
 	r := &reading{top: top, faults: faults, a: &Attempt{}}
-	if r.format(); len(faults.List) > 0 {
+	if !r.format() {
 		return nil, faults
 	}
 	r.head()
@@ -75,9 +75,10 @@ func Parse(name string, data []byte) (*Attempt, error) {
 
 // reading is a file on its way to an attempt.
 type reading struct {
-	top    map[string]raw
-	faults *Faults
-	a      *Attempt
+	top      map[string]raw
+	faults   *Faults
+	a        *Attempt
+	measured bool // the length is known
 }
 
 // get reads the value of a key, which must be there.
@@ -95,12 +96,16 @@ func (r *reading) get(key string, into any) bool {
 }
 
 // format comes first: of a file in another format nothing else can be said.
-func (r *reading) format() {
+func (r *reading) format() bool {
 	var format int
-	if r.get("format", &format) && format != FormatVersion {
+	if !r.get("format", &format) {
+		return false
+	}
+	if format != FormatVersion {
 		r.faults.add("format", fmt.Sprintf("the file is of format %d, and this program reads format %d: use the version of the program that wrote it",
 			format, FormatVersion))
 	}
+	return format == FormatVersion
 }
 
 func (r *reading) head() {
@@ -127,9 +132,9 @@ func (r *reading) head() {
 	if r.get("ticks_per_second", &rate) && rate != sim.TicksPerSecond {
 		r.faults.add("ticks_per_second", fmt.Sprintf("%d, and this model has %d: the ticks of this file mean other times", rate, sim.TicksPerSecond))
 	}
-	if r.get("length_ticks", &a.LengthTicks) && (a.LengthTicks < 0 || a.LengthTicks > longest) {
+	if r.measured = r.get("length_ticks", &a.LengthTicks); r.measured && (a.LengthTicks < 0 || a.LengthTicks > longest) {
 		r.faults.add("length_ticks", fmt.Sprintf("%d is not from 0 to %d", a.LengthTicks, longest))
-		a.LengthTicks = 0
+		r.measured = false
 	}
 	r.get("ended", &a.Ended)
 	r.get("grade", &a.Grade)
@@ -162,7 +167,7 @@ func (r *reading) checkpoints() {
 		r.faults.add("quantities", "the list is empty, so that nothing could be compared")
 	}
 	var rows []raw
-	if !r.get("checkpoints", &rows) {
+	if !r.get("checkpoints", &rows) || !r.measured {
 		return
 	}
 	want := checkpointTicks(a.LengthTicks)

@@ -33,8 +33,12 @@ var quantities = [...]quantity{
 	{"pump_flow_ml_min", func(s *sim.State) float64 { return s.Pump.FlowMLMin }},
 	{"detector", func(s *sim.State) float64 { return s.Bowl.Detector.Mean() }},
 	{"waste_ml", func(s *sim.State) float64 { return s.Waste.Bag.VolumeML() }},
-	{"product_ml", func(s *sim.State) float64 { return bagged(s, func(b *sim.ProductBag) float64 { return b.Fluid.VolumeML() }) }},
-	{"product_cells_ml", func(s *sim.State) float64 { return bagged(s, func(b *sim.ProductBag) float64 { return b.Fluid.CellsML }) }},
+	{"product_ml", func(s *sim.State) float64 {
+		return bagged(s, func(b *sim.ProductBag) float64 { return b.Fluid.VolumeML() })
+	}},
+	{"product_cells_ml", func(s *sim.State) float64 {
+		return bagged(s, func(b *sim.ProductBag) float64 { return b.Fluid.CellsML })
+	}},
 	{"given_ml", func(s *sim.State) float64 { return s.Giving.GivenML }},
 	{"lysed_ml", func(s *sim.State) float64 { return s.Stores.LysedML }},
 }

@@ -28,27 +28,28 @@ func NewSteady(sheet Sheet) *Steady { return &Steady{sheet: sheet, rinsedAt: -1}
 
 // What steady aims at.
 const (
-	vacuumMmHg       = 120   // [S] 100–150 mmHg, UKCSAG Factsheet 3
-	primeML          = 200   // common practice
-	leastDrops       = 60    // [S] at least one a second, UKCSAG education workbook
-	mostDrops        = 240   // what the roller gives
-	dripPer100       = 17.0  // mL per 100 mL of blood, between 15 and 20 [S] UKCSAG Factsheet 2
-	reachesSucker    = 0.75  // of the bleeding that it sees
-	openProcessingML = 450.0 // in the reservoir: a bowl is coming
-	fillFromML       = 900.0
-	mixClearShare    = 0.04
-	fillMLMin        = 300
-	washMLMin        = 300
-	washBowls        = 5.0 // bowl volumes
-	interface_       = 0.93
-	rinseFromML      = 150.0
-	giveMLMin        = 100
-	watchEveryTicks  = 60 * sim.TicksPerSecond
-	askEveryTicks    = 90 * sim.TicksPerSecond
-	litreReserveML   = 60.0
-	wasteChangeML    = 9000.0
-	expectedLossML   = 500.0 // [S] Association of Anaesthetists 2018: adult > 500 mL or > 10 % of blood volume
-	expectedShare    = 0.10
+	vacuumMmHg        = 120   // [S] 100–150 mmHg, UKCSAG Factsheet 3
+	primeML           = 200   // common practice
+	leastDrops        = 60    // [S] at least one a second, UKCSAG education workbook
+	mostDrops         = 240   // what the roller gives
+	dripPer100        = 17.0  // mL per 100 mL of blood, between 15 and 20 [S] UKCSAG Factsheet 2
+	reachesSucker     = 0.75  // of the bleeding that it sees
+	openProcessingML  = 450.0 // in the reservoir: a bowl is coming
+	fillFromML        = 900.0
+	mixClearShare     = 0.04
+	fillMLMin         = 300
+	washMLMin         = 300
+	washBowls         = 5.0 // bowl volumes
+	interface_        = 0.93
+	rinseFromML       = 150.0
+	giveMLMin         = 100
+	watchEveryTicks   = 60 * sim.TicksPerSecond
+	askEveryTicks     = 90 * sim.TicksPerSecond
+	litreReserveML    = 60.0
+	wasteChangeML     = 9000.0
+	expectedLossML    = 500.0 // [S] Association of Anaesthetists 2018: adult > 500 mL or > 10 % of blood volume
+	expectedShare     = 0.10
+	inFilterAndLineML = 75.0 // drawn from the pack and not yet in the reservoir's scale
 )
 
 // Act does the first thing that needs doing.
@@ -213,8 +214,12 @@ func (o *Steady) keepCount(v *sim.Seen) {
 
 // lossML estimates the blood lost: what was collected and thrown away less what was added, and what the swabs weigh.
 func (o *Steady) lossML(v *sim.Seen) float64 {
-	liquid := v.TakenInML - v.DripML - o.basin + v.DiscardedML + v.PoolML - v.IrrigationML
-	swabs := o.swabBlood + v.SwabsML - o.swabRest
+	liquid := v.TakenInML + inFilterAndLineML - v.DripML - o.basin + v.DiscardedML + v.PoolML - v.IrrigationML
+	swabs := o.swabBlood
+	if !o.rinsing {
+		swabs += v.SwabsML - o.swabRest
+		liquid += v.BasinML // rinse that was counted as such, still to be sucked up
+	}
 	const drapes = 0.95 // a little is always lost to the drapes
 	return max(0, float64(int64((liquid+swabs)/drapes/10+0.5))*10)
 }

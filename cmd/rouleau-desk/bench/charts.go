@@ -64,7 +64,7 @@ func (d *Desk) chartOf(c *ui.Core, v *View, r ui.Rect) {
 
 // log is the running log, newest at the end.
 func (d *Desk) log(c *ui.Core, v *View, r ui.Rect) {
-	if !v.Assessment {
+	if v.MayTruth {
 		head := r.CutBottom(40)
 		if c.Checkbox(ui.Checkbox{ID: ui.Name("truth"), Rect: head, Label: words.Say("chart.show_truth"), On: v.ShowTruth}) {
 			d.do(Act{Do: ToggleTruth})

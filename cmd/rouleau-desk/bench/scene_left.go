@@ -153,7 +153,7 @@ func (g *scene) anticoagulant() {
 	}
 	c.Stroke(chamber, 4*g.s, g.pen()*0.8, c.Pal.Ink)
 	g.bag(152, 18, 52, 74, share, Liquid{}, pack < 0)
-	per := words.Say("bench.drip_none")
+	per := ""
 	if r := last(v.Charts.Drip); r == r {
 		per = words.Say("bench.drip_per", g.num(r, 0, "mL"))
 	}

@@ -120,8 +120,6 @@ func (d *Desk) vitals(c *ui.Core, v *View, r ui.Rect) {
 	}
 }
 
-var speeds = [...]int{1, 2, 5, 10, 20}
-
 // timeRow is the row of time control, hints of what is off, and alarms.
 func (d *Desk) timeRow(c *ui.Core, v *View, r ui.Rect) {
 	r = r.InsetXY(0, 3)
@@ -141,16 +139,16 @@ func (d *Desk) timeRow(c *ui.Core, v *View, r ui.Rect) {
 			d.do(Act{Do: TogglePause})
 		}
 		r.CutLeft(8)
-		var options [len(speeds)]ui.Option
+		options := make([]ui.Option, len(v.Speeds))
 		at := -1
-		for i, n := range speeds {
+		for i, n := range v.Speeds {
 			options[i] = ui.Option{Label: words.Say("top.times", n)}
 			if n == v.Speed {
 				at = i
 			}
 		}
-		if i, ok := c.Choice(ui.Choice{ID: ui.Name("speed"), Rect: r.CutLeft(5 * 42), Label: words.Say("top.speed"), Options: options[:], Selected: at, Row: true}); ok && i >= 0 {
-			d.do(Act{Do: SetSpeed, Value: speeds[i]})
+		if i, ok := c.Choice(ui.Choice{ID: ui.Name("speed"), Rect: r.CutLeft(42 * float32(len(options))), Label: words.Say("top.speed"), Options: options, Selected: at, Row: true}); ok && i >= 0 {
+			d.do(Act{Do: SetSpeed, Value: v.Speeds[i]})
 		}
 		r.CutLeft(10)
 	} else if v.Behind {

@@ -29,6 +29,8 @@ type View struct {
 	May        func(sim.Action) sim.Reason
 	Assessment bool
 	Speed      int
+	Speeds     []int // to choose from in practice
+	MayTruth   bool  // hidden truth may be shown in practice
 	Paused     bool
 	Behind     bool // the window could not keep up and let time go
 	BusyWith   string

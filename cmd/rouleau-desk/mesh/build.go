@@ -1,6 +1,10 @@
 // Package mesh turns a display list into triangles: one vertex buffer and one
-// index buffer for a whole frame, with soft edges one pixel wide. It knows no
-// display, so that what is painted can be tested as numbers.
+// index buffer for a whole frame. It knows no display, so that what is painted
+// can be tested as numbers.
+//
+// Triangles cost most where drawing is done in software, so a box, a disc, an
+// outline or a piece of a line is two triangles whose soft edge is computed for
+// each pixel (see Cover); only polygons bring a soft edge of their own.
 package mesh
 
 import (
@@ -9,9 +13,13 @@ import (
 	"rouleau/cmd/rouleau-desk/ui"
 )
 
-// Vertex is a corner of a triangle: place and texture place in pixels, colour
-// with premultiplied alpha.
-type Vertex struct{ X, Y, U, V, R, G, B, A float32 }
+// Vertex is a corner of a triangle: place and texture place in pixels, and
+// colour with premultiplied alpha. A negative U says that the triangle is part
+// of a shape, C describes it and V is half the width of its stroke.
+type Vertex struct {
+	X, Y, U, V, R, G, B, A float32
+	C                      [4]float32
+}
 
 // Glyph is the picture of one letter in the atlas, and where it stands from the
 // left end of the baseline, in device pixels.
@@ -34,7 +42,6 @@ type Builder struct {
 	clips  []rect
 	pts    []ui.Vec
 	part   []ui.Vec
-	row0   uint32
 	core   []ui.Vec
 	ears   []int32
 	cuts   []float32
@@ -118,7 +125,8 @@ func (b *Builder) setColor(c ui.Color) {
 // vert adds a vertex with a part of the colour's cover.
 func (b *Builder) vert(p ui.Vec, cover float32) uint32 {
 	c := &b.col
-	b.Verts = append(b.Verts, Vertex{p.X, p.Y, b.WhiteU, b.WhiteV, c[0] * cover, c[1] * cover, c[2] * cover, c[3] * cover})
+	b.Verts = append(b.Verts, Vertex{X: p.X, Y: p.Y, U: b.WhiteU, V: b.WhiteV,
+		R: c[0] * cover, G: c[1] * cover, B: c[2] * cover, A: c[3] * cover})
 	return uint32(len(b.Verts) - 1)
 }
 
@@ -135,18 +143,14 @@ func (b *Builder) text(op *ui.Op, g Glyphs) {
 	for _, q := range g.Run(op.Str, op.Size*b.scale, op.Weight, op.Tab) {
 		x0, y0 := x+q.X, y+q.Y
 		n := uint32(len(b.Verts))
-		b.Verts = append(b.Verts,
-			Vertex{x0, y0, q.U, q.V, c[0], c[1], c[2], c[3]},
-			Vertex{x0 + q.W, y0, q.U + q.W, q.V, c[0], c[1], c[2], c[3]},
-			Vertex{x0 + q.W, y0 + q.H, q.U + q.W, q.V + q.H, c[0], c[1], c[2], c[3]},
-			Vertex{x0, y0 + q.H, q.U, q.V + q.H, c[0], c[1], c[2], c[3]})
+		for _, at := range [...]ui.Vec{{}, {X: q.W}, {X: q.W, Y: q.H}, {Y: q.H}} {
+			b.Verts = append(b.Verts, Vertex{X: x0 + at.X, Y: y0 + at.Y, U: q.U + at.X, V: q.V + at.Y, R: c[0], G: c[1], B: c[2], A: c[3]})
+		}
 		b.quad(n, n+1, n+2, n+3)
 	}
 }
 
 func round(v float32) float32 { return float32(math.Floor(float64(v) + 0.5)) }
-
-func hypot(x, y float32) float32 { return float32(math.Sqrt(float64(x*x + y*y))) }
 
 func sincos(a float32) (sin, cos float32) {
 	s, c := math.Sincos(float64(a))

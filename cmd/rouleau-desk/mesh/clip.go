@@ -83,5 +83,8 @@ func cutSide(from, to []Vertex, side int, r rect) []Vertex {
 
 func lerp(a, b *Vertex, t float32) Vertex {
 	m := func(x, y float32) float32 { return x + (y-x)*t }
-	return Vertex{m(a.X, b.X), m(a.Y, b.Y), m(a.U, b.U), m(a.V, b.V), m(a.R, b.R), m(a.G, b.G), m(a.B, b.B), m(a.A, b.A)}
+	v := *a // what describes a shape is the same at all corners
+	v.X, v.Y, v.U, v.V = m(a.X, b.X), m(a.Y, b.Y), m(a.U, b.U), m(a.V, b.V)
+	v.R, v.G, v.B, v.A = m(a.R, b.R), m(a.G, b.G), m(a.B, b.B), m(a.A, b.A)
+	return v
 }

@@ -19,7 +19,7 @@ func (b *Builder) convex() {
 
 // polygon fills the loaded points, a simple polygon.
 func (b *Builder) polygon() {
-	b.pts = dedupe(b.pts, true)
+	b.pts = simplify(dedupe(b.pts, true))
 	if len(b.pts) < 3 {
 		return
 	}
@@ -43,6 +43,19 @@ func area(p []ui.Vec) (sum float32) {
 		sum += p[i].X*q.Y - q.X*p[i].Y
 	}
 	return sum
+}
+
+func dot(a, b ui.Vec) float32 { return a.X*b.X + a.Y*b.Y }
+
+// mitre is the vector across a corner, long enough for the edges to meet.
+func mitre(a, b ui.Vec) ui.Vec {
+	m := ui.Vec{X: -(a.Y + b.Y), Y: a.X + b.X}
+	l2 := dot(m, m)
+	if l2 < 1e-6 {
+		return ui.Vec{X: -a.Y, Y: a.X}
+	}
+	// |m| is twice the cosine of half the angle; the mitre is one over it.
+	return ui.Vec{X: m.X * 2 / l2, Y: m.Y * 2 / l2}
 }
 
 func cross(a, b, c ui.Vec) float32 { return (b.X-a.X)*(c.Y-a.Y) - (b.Y-a.Y)*(c.X-a.X) }
@@ -162,7 +175,7 @@ func (b *Builder) hatch(op *ui.Op) {
 		for i := 0; i+1 < len(b.cuts); i += 2 {
 			if b.cuts[i+1]-b.cuts[i] > 0.5 {
 				b.part = append(b.part[:0], back(b.cuts[i], y), back(b.cuts[i+1], y))
-				b.strip(b.part, op.Width*b.scale, false, false)
+				b.piece(b.part[0], b.part[1], op.Width*b.scale, 0)
 			}
 		}
 	}

@@ -12,18 +12,25 @@ import (
 
 // Painter draws display lists: one mesh, one draw call.
 type Painter struct {
-	atlas *atlas
-	mesh  mesh.Builder
-	verts []ebiten.Vertex
+	atlas   *atlas
+	shader  *ebiten.Shader
+	options ebiten.DrawTrianglesShaderOptions
+	mesh    mesh.Builder
+	verts   []ebiten.Vertex
 }
 
-// NewPainter loads the typeface.
+// NewPainter loads the typeface and the shader.
 func NewPainter() (*Painter, error) {
 	a, err := newAtlas()
 	if err != nil {
 		return nil, err
 	}
-	return &Painter{atlas: a}, nil
+	p := &Painter{atlas: a}
+	if p.shader, err = newShader(); err != nil {
+		return nil, err
+	}
+	p.options.Images[0] = a.img
+	return p, nil
 }
 
 // Draw paints a list over the whole of dst.
@@ -44,9 +51,8 @@ func (p *Painter) Draw(dst *ebiten.Image, list *ui.List) {
 	for i := range p.mesh.Verts {
 		v := &p.mesh.Verts[i]
 		p.verts = append(p.verts, ebiten.Vertex{DstX: v.X, DstY: v.Y, SrcX: v.U, SrcY: v.V,
-			ColorR: v.R, ColorG: v.G, ColorB: v.B, ColorA: v.A})
+			ColorR: v.R, ColorG: v.G, ColorB: v.B, ColorA: v.A,
+			Custom0: v.C[0], Custom1: v.C[1], Custom2: v.C[2], Custom3: v.C[3]})
 	}
-	dst.DrawTriangles32(p.verts, p.mesh.Idx, p.atlas.img, &options)
+	dst.DrawTrianglesShader32(p.verts, p.mesh.Idx, p.shader, &p.options)
 }
-
-var options = ebiten.DrawTrianglesOptions{ColorScaleMode: ebiten.ColorScaleModePremultipliedAlpha}

@@ -56,7 +56,7 @@ func (s *ChartSeries) y(lane Rect, v float64) float32 {
 }
 
 // chartLine draws one series. Where there are more values than pixels, each
-// pixel keeps its first, lowest, highest and last value, so that no peak is lost.
+// pixel keeps its lowest and highest value, so that no peak is lost.
 func (c *Core) chartLine(s *ChartSeries, lane Rect, from, to float64) {
 	if to <= from || len(s.Values) == 0 || lane.Empty() {
 		return
@@ -85,22 +85,31 @@ func (c *Core) chartLine(s *ChartSeries, lane Rect, from, to float64) {
 	draw()
 }
 
-// chartColumn adds the values that share one pixel and returns the next index.
+// chartColumn adds the values that share one pixel and returns the next index:
+// one point where they are alike, else the lowest and the highest as they came.
 func (c *Core) chartColumn(s *ChartSeries, lane Rect, i, end int, x0 float32) int {
 	per := float64(end-i) / float64(max(lane.Right()-x0, 1))
 	stop := min(end, i+max(1, int(per)))
-	lo, hi := s.Values[i], s.Values[i]
-	last := lo
-	c.To(x0, s.y(lane, lo))
+	lo, hi := i, i
 	for i++; i < stop && !math.IsNaN(s.Values[i]); i++ {
-		last = s.Values[i]
-		lo, hi = min(lo, last), max(hi, last)
+		if s.Values[i] < s.Values[lo] {
+			lo = i
+		}
+		if s.Values[i] > s.Values[hi] {
+			hi = i
+		}
 	}
-	if hi > lo {
-		c.To(x0+0.3, s.y(lane, lo))
-		c.To(x0+0.6, s.y(lane, hi))
-		c.To(x0+0.9, s.y(lane, last))
+	top, low := s.y(lane, s.Values[hi]), s.y(lane, s.Values[lo])
+	if low-top < 1 {
+		c.To(x0+0.5, (top+low)/2)
+		return i
 	}
+	first, second := low, top
+	if hi < lo {
+		first, second = top, low
+	}
+	c.To(x0+0.3, first)
+	c.To(x0+0.7, second)
 	return i
 }
 

@@ -22,7 +22,7 @@ func (c *Core) StrokeDash(r Rect, radius, width float32, col Color, d Dash) {
 
 // Frame draws an outline that lies inside r, so that its outer edge is r.
 func (c *Core) Frame(r Rect, radius, width float32, col Color) {
-	c.Stroke(r.Inset(width/2), radius-width/2, width, col)
+	c.Stroke(r.Inset(width/2), max(radius-width/2, 0), width, col)
 }
 
 // Disc draws a filled ellipse that fills r.

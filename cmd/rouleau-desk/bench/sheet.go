@@ -1,0 +1,169 @@
+// The pages before the bench: the cautions, and the case sheet on which the trainee decides.
+
+package bench
+
+import (
+	"rouleau/assets/words"
+	"rouleau/cmd/rouleau-desk/ui"
+	"rouleau/sim"
+)
+
+func (d *Desk) cautions(c *ui.Core, v *View, window ui.Rect) {
+	r := window.Place(min(window.W-64, 760), min(window.H-64, 560), 0.5, 0.5)
+	in := c.Panel(ui.Panel{ID: ui.Name("cautions"), Rect: r}).Inset(16)
+	c.Text(in.CutTop(34), words.Say("first.name"), ui.Style{Size: 28, Weight: ui.SemiBold})
+	c.Label(ui.Label{Rect: in.CutTop(46), Text: words.Say("first.job"), Style: ui.Style{Size: 15, Col: c.Pal.Muted}})
+	in.CutTop(10)
+	foot := in.CutBottom(46)
+	in.CutBottom(12)
+	for _, k := range [...]string{"first.model", "first.not_treating", "first.not_instructions", "first.simulated"} {
+		row := in.CutTop(min(60, in.H))
+		mark := row.CutLeft(26)
+		c.Fill(ui.R(mark.X+4, mark.Y+7, 8, 8), 1, c.Pal.Ink)
+		c.Label(ui.Label{Rect: row, Text: words.Say(k), Style: ui.Style{Size: 16}})
+	}
+	mode := words.Say("first.practice")
+	if v.Assessment {
+		mode = words.Say("first.assessment")
+	}
+	c.Label(ui.Label{Rect: in, Text: words.Say("first.case", v.Story.Title, mode), Style: ui.Style{Col: c.Pal.Muted}})
+	if c.Button(ui.Button{ID: ui.Name("understood"), Rect: foot.CutRight(min(foot.W, 300)), Label: words.Say("first.understood"), Key: ui.Chord{Key: ui.KeyEnter}, Look: ui.LookDark}) {
+		d.do(Act{Do: GoOn})
+	}
+	if c.Focused() == 0 {
+		c.Focus(ui.Name("understood"))
+	}
+}
+
+// sheet is the case sheet: the story at the left, the decisions at the right.
+func (d *Desk) sheet(c *ui.Core, v *View, window ui.Rect) {
+	in := window.InsetXY(24, 16)
+	head := in.CutTop(34)
+	c.Text(head.CutRight(220), words.Say("sheet.level", v.Story.Level, v.Story.Minutes), ui.Style{Size: 13, Col: c.Pal.Muted, Align: ui.AlignRight})
+	c.Label(ui.Label{ID: ui.Name("title"), Rect: head, Text: v.Story.Title, Style: ui.Style{Size: 22, Weight: ui.SemiBold}})
+	in.CutTop(6)
+	right := in.CutRight(min(in.W*0.4, 460))
+	in.CutRight(20)
+	d.sheetStory(c, v, in)
+	d.decisions(c, v, right)
+}
+
+func (d *Desk) sheetStory(c *ui.Core, v *View, r ui.Rect) {
+	id := ui.Name("story")
+	area := c.BeginScroll(ui.Scroll{ID: id, Rect: r, Content: d.heights[id]})
+	area.W = min(area.W, r.W-16)
+	y := area.Y
+	body := ui.Style{Size: 15}
+	put := func(text string, st ui.Style, x, w, gap float32) {
+		h := c.LabelHeight(text, w, st)
+		c.Label(ui.Label{Rect: ui.R(x, y, w, h), Text: text, Style: st})
+		y += h + gap
+	}
+	put(v.Story.Text, body, area.X, area.W, 14)
+	const name = 150
+	for _, row := range v.Story.Sheet {
+		st := ui.Style{Size: 14}
+		h := c.LabelHeight(row.Text, area.W-name-14, st)
+		if row.Weighty {
+			st.Weight = ui.SemiBold
+			h = c.LabelHeight(row.Text, area.W-name-14, st)
+			c.Fill(ui.R(area.X, y-2, area.W, h+8), 4, c.Pal.Shade)
+			c.Fill(ui.R(area.X, y-2, 4, h+8), 2, c.Pal.Ink)
+		}
+		c.Label(ui.Label{Rect: ui.R(area.X+10, y+2, name-12, h), Text: row.Label, Style: ui.Style{Size: 14, Col: c.Pal.Muted}})
+		c.Label(ui.Label{Rect: ui.R(area.X+name+4, y+2, area.W-name-14, h), Text: row.Text, Style: st})
+		y += h + 6
+		c.Segment(area.X, y, area.Right(), y, 1, c.Pal.Line)
+		y += 6
+	}
+	if len(v.Story.Objectives) > 0 {
+		y += 8
+		put(words.Say("sheet.objectives"), ui.Style{Size: 14, Weight: ui.SemiBold}, area.X, area.W, 4)
+		for _, o := range v.Story.Objectives {
+			put("· "+o, ui.Style{Size: 14, Col: c.Pal.Muted}, area.X+8, area.W-8, 4)
+		}
+	}
+	d.heights[id] = y - area.Y + 4
+	c.EndScroll()
+}
+
+var (
+	decided = [...]sim.Decision{sim.DoNotSalvage, sim.CollectOnly, sim.SetUpToProcess}
+	agents  = [...]sim.Solution{sim.HeparinSolution, sim.CitrateSolution}
+	bowls   = [...]sim.BowlKind{sim.StandardBowl, sim.SmallBowl, sim.PaediatricBowl}
+	startID = ui.Name("start")
+)
+
+// decisions are the three choices of the sheet and the way on.
+func (d *Desk) decisions(c *ui.Core, v *View, r ui.Rect) {
+	in := c.Panel(ui.Panel{ID: ui.Name("decisions"), Rect: r, Title: words.Say("sheet.decide")})
+	b := &v.Seen.Bench
+	foot := in.CutBottom(46)
+	in.CutBottom(8)
+	id := ui.Name("choices")
+	area := c.BeginScroll(ui.Scroll{ID: id, Rect: in, Content: d.heights[id]})
+	area.W = min(area.W, in.W-16)
+	s := stack{c: c, d: d, v: v, id: id, r: area.InsetXY(4, 2), y: area.Y + 2}
+	var o [3]ui.Option
+	at := -1
+	for i, k := range decided {
+		o[i] = ui.Option{Label: words.Say("decision." + k.String()), Why: v.why(sim.Action{Do: sim.Decide, Value: float64(k)})}
+		if b.Decision == k {
+			at = i
+		}
+	}
+	s.head(words.Say("sheet.salvage"))
+	if i, ok := c.Choice(ui.Choice{ID: ui.Name("decide"), Rect: s.row(126), Label: words.Say("sheet.salvage"), Options: o[:], Selected: at}); ok && i >= 0 {
+		d.do(on(sim.Decide, sim.NoPart, float64(decided[i])))
+	}
+	at = -1
+	var q [2]ui.Option
+	for i, k := range agents {
+		q[i] = ui.Option{Label: words.Say("solution." + k.String()), Why: v.why(sim.Action{Do: sim.ChooseAnticoagulant, Value: float64(k)})}
+		if b.Anticoagulant == k {
+			at = i
+		}
+	}
+	s.head(words.Say("sheet.anticoagulant"))
+	if i, ok := c.Choice(ui.Choice{ID: ui.Name("agent"), Rect: s.row(84), Label: words.Say("sheet.anticoagulant"), Options: q[:], Selected: at}); ok && i >= 0 {
+		d.do(on(sim.ChooseAnticoagulant, sim.NoPart, float64(agents[i])))
+	}
+	at = -1
+	for i, k := range bowls {
+		o[i] = ui.Option{Label: words.Say("bowl." + k.String()), Detail: c.Num(k.Shape().VolumeML, 0, "mL"), Why: v.why(sim.Action{Do: sim.ChooseBowl, Value: float64(k)})}
+		if b.Bowl == k {
+			at = i
+		}
+	}
+	s.head(words.Say("sheet.bowl"))
+	if i, ok := c.Choice(ui.Choice{ID: ui.Name("bowl"), Rect: s.row(126), Label: words.Say("sheet.bowl"), Options: o[:], Selected: at}); ok && i >= 0 {
+		d.do(on(sim.ChooseBowl, sim.NoPart, float64(bowls[i])))
+	}
+	s.say(words.Say("sheet.later"), false)
+	d.heights[id] = s.y - area.Y + 4
+	c.EndScroll()
+	d.sheetFoot(c, v, foot)
+}
+
+func (d *Desk) sheetFoot(c *ui.Core, v *View, foot ui.Rect) {
+	if v.Seen.Bench.Decision == sim.DoNotSalvage {
+		end := on(sim.EndCase, sim.NoPart, 0)
+		left := foot.CutLeft(foot.W/2 - 4)
+		foot.CutLeft(8)
+		if c.Hold(ui.HoldButton{ID: ui.Name("end here"), Rect: left, Label: words.Say("sheet.end_here"), Why: v.why(end.Sim)}) {
+			d.do(end)
+			d.do(Act{Do: Finish})
+		}
+	}
+	why := ""
+	if v.Seen.Bench.Decision == sim.Undecided {
+		why = words.Say("sheet.decide_first")
+	}
+	label := words.Say("sheet.to_bench")
+	if v.Seen.Tick > 0 {
+		label = words.Say("sheet.back")
+	}
+	if c.Button(ui.Button{ID: startID, Rect: foot, Label: label, Look: ui.LookDark, Why: why, Key: ui.K('B')}) {
+		d.do(Act{Do: GoOn})
+	}
+}

@@ -1,0 +1,55 @@
+// From a scenario to what the screens show of it: the case sheet, packs, limits.
+
+package session
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"rouleau/assets/words"
+	"rouleau/cmd/rouleau-desk/bench"
+	"rouleau/scenarios"
+	"rouleau/sim"
+)
+
+func storyOf(s *scenarios.Scenario, seed uint64) bench.Story {
+	st := bench.Story{Title: s.Title, Level: strings.ReplaceAll(s.Level, "_", " "), Minutes: s.Minutes, Seed: seed, Text: s.Story.Background, Lines: s.Lines}
+	none := words.Say("sheet.none")
+	list := func(items []string) string {
+		if len(items) == 0 {
+			return none
+		}
+		return strings.Join(items, "\n")
+	}
+	add := func(key, text string, weighty bool) {
+		st.Sheet = append(st.Sheet, bench.SheetRow{Label: words.Say(key), Text: text, Weighty: weighty})
+	}
+	add("sheet.operation", s.Story.Operation, false)
+	add("sheet.patient", fmt.Sprintf("%s, %s", s.Patient.Sex, s.Day), false)
+	add("sheet.loss", words.Say("sheet.about_ml", math.Round(s.Story.ExpectedLossML)), false)
+	add("sheet.history", list(s.Story.History), false)
+	add("sheet.consent", s.Story.Consent, true)
+	add("sheet.refusals", list(s.Story.Refusals), len(s.Story.Refusals) > 0)
+	add("sheet.contraindications", list(s.Story.Contraindications), len(s.Story.Contraindications) > 0)
+	add("sheet.allergies", list(s.Story.Allergies), len(s.Story.Allergies) > 0)
+	for _, o := range s.Objectives {
+		st.Objectives = append(st.Objectives, o.Text)
+	}
+	return st
+}
+
+func packsOf(s *scenarios.Scenario) []bench.Pack {
+	c := s.Case(0, false) // packs are not drawn by the seed
+	packs := make([]bench.Pack, len(c.Packs))
+	for i, p := range c.Packs {
+		packs[i] = bench.Pack{Solution: p.Solution, VolumeML: p.VolumeML, Expiry: p.Expiry}
+	}
+	return packs
+}
+
+func limitsOf(c *sim.Case) bench.Limits {
+	f := &c.Faults
+	return bench.Limits{ReservoirML: f.ReservoirML, WasteML: f.WasteCapacityML, BagML: f.BagCapacityML, ExpiryS: sim.Seconds(f.ExpiryTicks),
+		EndS: sim.Seconds(c.EndTick)}
+}
