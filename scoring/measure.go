@@ -46,7 +46,7 @@ type judged struct {
 var measures = map[string]func(j *judged) found{
 	"decision_right":      func(j *judged) found { return yesNo(j.s.Bench.Decision == j.sc.Right.RightDecision()) },
 	"anticoagulant_right": anticoagulantRight, "bowl_right": bowlRight, "bench_checked_share": benchChecked,
-	"vacuum_tested": vacuumTested, "primed_before_blood_ml": primedBeforeBlood, "processing_set_opened_at_ml": openedAt,
+	"fluids_right_share": fluidsRight, "vacuum_tested": vacuumTested, "primed_before_blood_ml": primedBeforeBlood, "processing_set_opened_at_ml": openedAt,
 	"spilled_ml":            func(j *judged) found { return value(j.s.Field.Floor.VolumeML()) },
 	"breaches_mended_share": breachesMended,
 

@@ -147,12 +147,22 @@ func askedAboutAgent(j *judged) found {
 	}
 	for _, t := range ticks {
 		back := j.nextDone(t, routesIn)
-		ask := j.nextDone(t, func(a *sim.Action) bool { return a.Do == sim.Ask && sim.Request(a.Value) == sim.IsAgentGone })
-		if ask < 0 || back >= 0 && ask > back {
+		clear := j.toldClear(t)
+		if clear < 0 || back >= 0 && clear > back {
 			return valueAt(0, t)
 		}
 	}
 	return value(1)
+}
+
+// toldClear is the first tick from a tick on at which the surgeon said that the field is clear, asked or not; -1 for never.
+func (j *judged) toldClear(from int64) int64 {
+	for i := range j.run.Log {
+		if o := &j.run.Log[i]; o.Tick >= from && o.Kind == sim.Said && o.Key == "field_is_clear" {
+			return o.Tick
+		}
+	}
+	return -1
 }
 
 func warnedOfAgent(j *judged) found {

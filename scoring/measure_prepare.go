@@ -90,3 +90,38 @@ func breachesMended(j *judged) found {
 	}
 	return yesNo(!j.s.Bench.BreachUsed && k.BreachedGivenML == 0)
 }
+
+// fluidsRight asks of every pack that something was drawn from whether it was in date and right for its hook.
+func fluidsRight(j *judged) found {
+	used, good, at := 0.0, 0.0, int64(-1)
+	judge := func(pack int, hook sim.Part, tick int64) {
+		spec := &j.c.Packs[pack]
+		if spec.VolumeML-j.s.Bench.Packs[pack].Fluid.VolumeML() < 1 {
+			return
+		}
+		used++
+		right := spec.Solution.FitToWash()
+		if hook == sim.AnticoagulantHook {
+			right = spec.Solution.Anticoagulant()
+		}
+		if right && !spec.Expired {
+			good++
+		} else {
+			at = tick
+		}
+	}
+	for i := range j.c.Packs {
+		if hook := j.c.Packs[i].On; hook != sim.NoPart {
+			judge(i, hook, 0)
+		}
+	}
+	for i := range j.run.Log {
+		if o := &j.run.Log[i]; o.Kind == sim.Done && o.Act.Do == sim.Hang {
+			judge(int(o.Act.Value), o.Act.On, o.Tick)
+		}
+	}
+	if used == 0 {
+		return absent()
+	}
+	return found{value: good / used, tick: at}
+}

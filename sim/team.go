@@ -115,10 +115,8 @@ func request(c *Case, s *State, r Request, h *Happened) {
 		h.say(s.Tick, Surgeon, "reads_back_tell")
 	case IsAgentGone:
 		key := "field_is_clear"
-		for i := range c.Contaminants {
-			if c.Contaminants[i].MustDivert && (s.diverting(c, i) || s.Field.Agent[i] || phaseAt(c, s.Tick).ContaminantPerML[i] > 0) {
-				key = "field_is_not_clear"
-			}
+		if s.agentAbout(c) {
+			key = "field_is_not_clear"
 		}
 		t.AgentAsked, t.FieldClear = true, key == "field_is_clear"
 		if t.FieldClear {
@@ -147,7 +145,36 @@ func people(c *Case, s *State, h *Happened) {
 		t.OverSaid = true
 		h.say(s.Tick, Surgeon, "operation_over")
 	}
+	if t.TellMe && s.Tick%TicksPerSecond == 0 {
+		tell(c, s, h)
+	}
 	s.Field.SwabCount = int(s.Field.Swabs.VolumeML() / swabHoldsML)
+}
+
+const warnBeforeS = 60.0 // [A] how long before using an agent a surgeon who was asked to will say so
+
+// tell keeps the promise to say before an agent comes and when the field is clear of it.
+func tell(c *Case, s *State, h *Happened) {
+	t := &s.Team
+	for i := range c.Events {
+		if e := &c.Events[i]; e.Kind == EventAgentOn && e.When == AtTime && e.At <= s.Tick+Ticks(warnBeforeS) && e.At > s.Tick+Ticks(warnBeforeS)-TicksPerSecond {
+			h.say(s.Tick, Surgeon, "agent_coming")
+		}
+	}
+	if t.AgentSaid && !s.agentAbout(c) {
+		t.AgentSaid, t.FieldClear = false, true
+		h.say(s.Tick, Surgeon, "field_is_clear")
+	}
+}
+
+// agentAbout says whether something that must be diverted is in use or still in the pool.
+func (s *State) agentAbout(c *Case) bool {
+	for i := range c.Contaminants {
+		if c.Contaminants[i].MustDivert && (s.diverting(c, i) || s.Field.Agent[i] || phaseAt(c, s.Tick).ContaminantPerML[i] > 0) {
+			return true
+		}
+	}
+	return false
 }
 
 // rinseSwabs wrings the swabs out in saline into the basin.

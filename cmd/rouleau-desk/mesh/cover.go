@@ -30,7 +30,10 @@ func Cover(v *Vertex, x, y float32) float32 {
 func boxCover(v *Vertex, x, y float32) float32 {
 	r := BoxU - v.U
 	qx, qy := abs(x-v.C[0])-v.C[2]+r, abs(y-v.C[1])-v.C[3]+r
-	d := hypot(max(qx, 0), max(qy, 0)) + min(max(qx, qy), 0) - r
+	d := max(qx, qy)
+	if r > 0 { // else the corners stay sharp
+		d = hypot(max(qx, 0), max(qy, 0)) + min(d, 0) - r
+	}
 	if v.V > 0 {
 		d = abs(d) - v.V
 	}

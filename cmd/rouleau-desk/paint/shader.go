@@ -35,7 +35,10 @@ func Fragment(dst vec4, src vec2, color vec4, c vec4) vec4 {
 
 func box(p vec2, r float, half float, c vec4) float {
 	q := abs(p-c.xy) - c.zw + r
-	d := length(max(q, 0)) + min(max(q.x, q.y), 0) - r
+	d := max(q.x, q.y)
+	if r > 0 {
+		d = length(max(q, 0)) + min(d, 0) - r
+	}
 	if half > 0 {
 		d = abs(d) - half
 	}

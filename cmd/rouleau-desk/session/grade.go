@@ -1,0 +1,64 @@
+// From a finished run to the result page: judged, saved, and put into the page's own terms.
+
+package session
+
+import (
+	"time"
+
+	"rouleau/assets/words"
+	"rouleau/cmd/rouleau-desk/bench"
+	"rouleau/scenarios"
+	"rouleau/scoring"
+	"rouleau/scoring/attempt"
+	"rouleau/scoring/play"
+)
+
+// Grader judges a run and saves it under a path; an empty path saves nothing. When is the time the attempt is stamped with.
+func Grader(sc *scenarios.Scenario, assessment bool, operator, path string, when func() time.Time) func(*play.Run) bench.Result {
+	return func(run *play.Run) bench.Result {
+		grade := scoring.Judge(sc, run, scoring.PlayYardstick(sc, run.Seed, assessment))
+		r := ResultOf(&grade)
+		if path == "" {
+			return r
+		}
+		a := attempt.Of(sc, run, grade, attempt.By{Operator: operator, When: when(), Mode: attempt.ModeOf(assessment)})
+		if err := a.Save(path); err != nil {
+			r.Fault = err.Error()
+			return r
+		}
+		r.SavedAs = path
+		return r
+	}
+}
+
+// ResultOf puts a grade into the terms of the result page.
+func ResultOf(g *scoring.Grade) bench.Result {
+	r := bench.Result{Graded: true, Pass: g.Passed, Total: g.Points}
+	for _, k := range g.Critical {
+		r.Criticals = append(r.Criticals, bench.CriticalResult{Name: k.Reason, Mended: k.Mended})
+	}
+	for _, p := range g.Parts {
+		part := bench.PartResult{Name: p.Title, Points: p.Points, Of: p.Of}
+		if p.Of > 0 {
+			part.FloorShare = p.Floor / p.Of
+		}
+		for i := range g.Criteria {
+			if c := &g.Criteria[i]; c.Part == p.Part {
+				part.Rows = append(part.Rows, criterionOf(c))
+			}
+		}
+		r.Parts = append(r.Parts, part)
+	}
+	return r
+}
+
+func criterionOf(c *scoring.CriterionGrade) bench.CriterionResult {
+	measured := words.Say("result.nothing_measured")
+	if c.Measured {
+		measured = words.Say("result.value", scoring.Show(c.Value), c.Unit)
+		if c.Unit == "yes" || c.Unit == "bool" {
+			measured = yesNo(c.Value, "top.yes", "top.no")
+		}
+	}
+	return bench.CriterionResult{Name: c.Meaning, Measured: measured, Target: c.Target, Points: c.Points, Of: c.Of, Reason: c.Reason, Source: c.Source}
+}
