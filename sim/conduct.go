@@ -29,8 +29,6 @@ type Conduct struct {
 	Notes                int
 	Met                  [incidentCount]int64 // first tick at which it happened, 0 for never
 	Told                 [incidentCount]int64 // first tick at which it was declared, 0 for never
-	ProcessedTicks       int64
-	DrySuckedML          float64 // sucked before any anticoagulant had reached the filter
 }
 
 // meet notes that an incident happened.
@@ -46,9 +44,6 @@ func oversee(c *Case, s *State) {
 	if ml := float64(s.Field.SuckRateMLMin / 60 * tickS); ml > 0 {
 		if c.Patient.SalvageRefused {
 			k.AfterRefusalML += ml
-		}
-		if s.Drip.DrippedML+s.Drip.PrimedML < dripLineML {
-			k.DrySuckedML += ml
 		}
 		for i := range c.Contaminants {
 			if c.Contaminants[i].MustDivert && s.diverting(c, i) {

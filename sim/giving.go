@@ -37,6 +37,7 @@ func give(c *Case, s *State) {
 	if g.Squeezing {
 		rate = squeezeMLMin
 		s.Conduct.SqueezedTicks++
+		s.Conduct.meet(IncidentAir, s.Tick) // pressure on a bag is told as what it risks
 	}
 	if g.Filter {
 		rate *= max(0.1, 1-g.Caught.VolumeML()/filterCatchesML)

@@ -110,13 +110,15 @@ func (b *bench) process(m manner) {
 	if (cells >= 150 || last) && May(&b.c, s, Action{Do: Fill}) == "" && !s.Bowl.Spinning {
 		b.do(Fill, 0, 0)
 	}
-	if !m.give || s.Pump.Mode != PumpIdle || s.Bags[0].Fluid.VolumeML() < 1 {
+	if g := &s.Giving; m.give && g.RateMLMin > 0 && s.Bags[g.Bag].Fluid.VolumeML() < 1 {
+		b.do(GiveRate, 0, 0) // before it runs air
+	}
+	newest := s.BagsUsed - 1
+	if !m.give || s.Giving.RateMLMin > 0 || newest == MaxBags-1 || May(&b.c, s, Action{Do: NewBag}) != "" || s.Bags[newest].Fluid.VolumeML() < 100 {
 		return
 	}
-	if s.Giving.Bag < 0 && May(&b.c, s, Action{Do: Hook, On: Bag(s.BagsUsed - 1), Value: 1}) == "" {
-		b.do(NewBag, 0, 0)
-		b.wait(16)
-		b.do(Hook, Bag(s.BagsUsed-2), 1)
-		b.do(GiveRate, 0, 100)
-	}
+	b.do(NewBag, 0, 0)
+	b.wait(16)
+	b.do(Hook, Bag(newest), 1)
+	b.do(GiveRate, 0, 100)
 }

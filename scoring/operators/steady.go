@@ -20,6 +20,7 @@ type Steady struct {
 	lastDrops  float64
 	ended      bool
 	cleared    bool
+	suspect    [sim.MaxBags]bool           // bags that the patient reacted to
 	do         func(sim.Action) sim.Reason // of the second going on
 }
 
@@ -117,6 +118,7 @@ func (o *Steady) anticoagulant() sim.Solution {
 
 // settings keeps drip and vacuum where they belong.
 func (o *Steady) settings(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool) {
+	o.stopGiving(v, try)
 	if !v.Bench.Opened[sim.CollectionSet] || v.Bench.TakenDown {
 		return
 	}
@@ -132,16 +134,27 @@ func (o *Steady) settings(v *sim.Seen, try func(sim.Verb, sim.Part, float64) boo
 	}
 }
 
-// safety answers what cannot wait: a reaction, a question, an empty bag, air.
-func (o *Steady) safety(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool) bool {
+// stopGiving stops at a reaction, which it also tells, and before a bag runs empty.
+func (o *Steady) stopGiving(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool) {
 	g := &v.Giving
-	if v.Reacting && g.RateMLMin > 0 {
+	if g.Bag < 0 || g.RateMLMin <= 0 {
+		return
+	}
+	if v.Reacting {
 		try(sim.GiveRate, sim.NoPart, 0)
 		try(sim.Declare, sim.NoPart, float64(sim.IncidentReaction))
-		return true
+		o.suspect[g.Bag] = true
+	} else if v.Bags[g.Bag].ML <= 5 {
+		try(sim.GiveRate, sim.NoPart, 0)
 	}
-	if g.Bag >= 0 && g.RateMLMin > 0 && v.Bags[g.Bag].ML <= 5 {
-		return try(sim.GiveRate, sim.NoPart, 0)
+}
+
+// safety sees to what cannot wait: a bag that was reacted to, a question, a breach, air.
+func (o *Steady) safety(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool) bool {
+	for k := range v.BagsUsed {
+		if o.suspect[k] && !v.Bags[k].Discarded {
+			return try(sim.DiscardIt, sim.Bag(k), 0)
+		}
 	}
 	switch v.OpenQuestion {
 	case sim.EventAsk:

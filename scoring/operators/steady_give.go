@@ -53,7 +53,7 @@ func (o *Steady) give(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool) b
 func (o *Steady) bagToGive(v *sim.Seen) int {
 	for k := range v.BagsUsed {
 		b := &v.Bags[k]
-		if b.Discarded || b.ML <= 5 {
+		if b.Discarded || b.ML <= 5 || o.suspect[k] {
 			continue
 		}
 		wanted := v.BloodWantedTick >= 0 || b.HandedBits != 0

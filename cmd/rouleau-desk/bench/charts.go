@@ -55,7 +55,7 @@ func (d *Desk) chartOf(c *ui.Core, v *View, r ui.Rect) {
 		marks[i] = ui.ChartMark{T: m.S, Label: m.Text}
 	}
 	view := c.Chart(ui.Chart{ID: ui.Name("charts"), Rect: r, Label: words.Say("chart.name"), From: d.chart.From, To: d.chart.To, First: 0,
-		Last: lastS, Now: now, Cursor: d.chart.Cursor, Lanes: len(lanes), Series: series, Marks: marks, LabelW: 118, EndW: 104})
+		Last: lastS, Now: now, Cursor: d.chart.Cursor, Lanes: len(lanes), Series: series, Marks: marks, LabelW: 136, EndW: 104})
 	if view.From != d.chart.From || view.To != d.chart.To {
 		d.chosen = view.From > 0 || view.To < lastS
 	}

@@ -24,6 +24,7 @@ type Desk struct {
 	estimate float64
 	primeML  float64
 	note     string
+	picked   picked
 	chart    ui.ChartView
 	chosen   bool // the person has moved the chart away from the present
 	opened   int  // row of the result

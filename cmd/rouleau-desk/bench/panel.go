@@ -16,7 +16,7 @@ func (d *Desk) panel(c *ui.Core, v *View, r ui.Rect) {
 	}
 	in.CutTop(4)
 	tabs := [...]ui.Option{{Label: words.Say("panel.tab_bench"), Key: ui.K('B')}, {Label: words.Say("panel.tab_team"), Key: ui.K('T')}, {Label: words.Say("panel.tab_records"), Key: ui.K('R')}}
-	if i, ok := c.Tabs(ui.Tabs{ID: ui.Name("tabs"), Rect: in.CutTop(42), Label: words.Say("panel.tabs"), Options: tabs[:], Selected: d.Tab}); ok {
+	if i, ok := c.Choice(ui.Choice{ID: ui.Name("tabs"), Rect: in.CutTop(42), Label: words.Say("panel.tabs"), Options: tabs[:], Selected: d.Tab, Row: true}); ok && i >= 0 {
 		d.Tab = i
 	}
 	in.CutTop(8)
@@ -31,7 +31,6 @@ func (d *Desk) panel(c *ui.Core, v *View, r ui.Rect) {
 		in.CutTop(4)
 	}
 	area := c.BeginScroll(ui.Scroll{ID: id, Rect: in, Content: d.heights[id]})
-	area.W = min(area.W, in.W-16) // room for the bar, so that nothing moves when it comes
 	s := stack{c: c, d: d, v: v, id: id, r: area.InsetXY(4, 4), y: area.Y + 4}
 	switch d.Tab {
 	case TabPart:

@@ -256,7 +256,7 @@ func (g *scene) washHooks() {
 		hook, clamp   sim.Part
 		x, label, top float32
 		align         ui.Align
-	}{{sim.WashHookA, sim.WashClampA, 640, 506, 668, ui.AlignRight}, {sim.WashHookB, sim.WashClampB, 722, 752, 692, ui.AlignLeft}}
+	}{{sim.WashHookA, sim.WashClampA, 640, 506, 668, ui.AlignRight}, {sim.WashHookB, sim.WashClampB, 716, 746, 692, ui.AlignLeft}}
 	for _, h := range hooks {
 		pack, flow := b.HookPack[h.hook], 0.0
 		if b.Open[h.clamp] && d.WashMLMin > 0 {
@@ -279,7 +279,7 @@ func (g *scene) washHooks() {
 		g.part(h.hook, words.Say("part."+h.hook.String()), h.x-28, 8, 56, 80)
 	}
 	g.clamp(sim.WashClampA, 640, 126, true, 622, 126, ui.AlignRight)
-	g.clamp(sim.WashClampB, 722, 126, true, 740, 126, ui.AlignLeft)
+	g.clamp(sim.WashClampB, 716, 126, true, 732, 126, ui.AlignLeft)
 }
 
 // washNeeds is the wash fluid this bowlful still asks for, mL; 0 when none is under way.

@@ -85,7 +85,7 @@ func (g *scene) canister(leads bool) {
 	title := words.Say("bench.theatre_suction")
 	state := words.Say("bench.thrown_away", g.num(s.DiscardedML, 0, "mL"))
 	if leads {
-		title = "▸ " + title
+		title = "→ " + title
 	}
 	g.label(8, 108, 150, ui.AlignLeft, title, state)
 }

@@ -50,7 +50,7 @@ func bits(b uint8) int {
 }
 
 func (g *scene) product() {
-	c, v := g.c, g.v
+	v := g.v
 	d, s := &v.Drawn, &v.Seen
 	i := v.newest()
 	liquid, flow := d.BowlMixed, d.ProductMLMin
@@ -59,12 +59,12 @@ func (g *scene) product() {
 	}
 	hung := i >= 0 && !s.Bags[i].Discarded
 	if d.DrawBackMLMin > 0 {
-		g.tube(d.Bags[i], true, flow, 826, 110, 826, 92, 780, 92, 780, 190, 702, 190)
+		g.tube(d.Bags[i], true, flow, 838, 110, 838, 92, 787, 92, 787, 190, 702, 190)
 	} else {
-		g.tube(liquid, hung && s.Bags[i].ML > 0, flow, 702, 190, 780, 190, 780, 92, 826, 92, 826, 110)
+		g.tube(liquid, hung && s.Bags[i].ML > 0, flow, 702, 190, 787, 190, 787, 92, 838, 92, 838, 110)
 	}
 	if s.Bench.FoundLoose[sim.ProductLine] || i >= 0 && !s.Bench.Connected[sim.ProductLine] {
-		g.gap(780, 140, true)
+		g.gap(787, 140, true)
 	}
 	share, title := 0.0, words.Say("bench.no_bag")
 	var lines [5]string
@@ -74,24 +74,23 @@ func (g *scene) product() {
 		share, fill, title = (b.ML+b.AirML)/max(v.Limits.BagML, 1), d.Bags[i], words.Say("part."+sim.Bag(i).String())
 		lines = g.bagLines(i)
 	}
-	g.bag(800, 112, 52, 92, share, fill, !hung)
+	g.bag(812, 112, 52, 92, share, fill, !hung)
 	if hung {
 		g.bagMarks(i)
 	}
-	g.label(860, 96, 98, ui.AlignLeft, title, lines[:]...)
+	g.label(872, 98, 88, ui.AlignLeft, title, lines[:]...)
 	if n := s.BagsUsed - 1; n > 0 {
-		g.label(800, 64, 158, ui.AlignRight, "", words.Say("bench.other_bags", n))
+		g.label(802, 64, 156, ui.AlignRight, "", words.Say("bench.other_bags", n))
 	}
 	name := words.Say("bench.product_bag")
-	g.part(sim.FirstBag, name, 794, 102, 64, 104)
+	g.part(sim.FirstBag, name, 806, 102, 64, 104)
 	if g.d.Part >= sim.FirstBag && g.d.bag >= s.BagsUsed {
 		g.d.bag = max(i, 0)
 	}
 	if i >= 0 {
-		g.tube(fill, false, 0, 810, 204, 810, 236)
-		g.clamp(sim.SparePort, 810, 226, true, 794, 226, ui.AlignRight)
+		g.tube(fill, false, 0, 822, 204, 822, 238)
+		g.clamp(sim.SparePort, 822, 228, true, 804, 252, ui.AlignLeft)
 	}
-	_ = c
 }
 
 // bagLines are the words beside a bag.
@@ -118,7 +117,7 @@ func (g *scene) bagLines(i int) (lines [5]string) {
 // bagMarks are the air above the blood and the label on the bag.
 func (g *scene) bagMarks(i int) {
 	c, b := g.c, &g.v.Seen.Bags[i]
-	r := g.r(800, 112, 52, 92)
+	r := g.r(812, 112, 52, 92)
 	if b.AirML > 0 {
 		whole := (b.ML + b.AirML) / max(g.v.Limits.BagML, 1)
 		top := r.Bottom() - 2 - (r.H-4)*float32(min(whole, 1))
@@ -147,9 +146,9 @@ func (g *scene) waste() {
 	c, v := g.c, g.v
 	d, s := &v.Drawn, &v.Seen
 	connected := s.Bench.Connected[sim.WasteLine]
-	g.tube(d.Effluent, d.EffluentMLMin > 0, d.EffluentMLMin, 702, 206, 788, 206, 788, 446)
+	g.tube(d.Effluent, d.EffluentMLMin > 0, d.EffluentMLMin, 702, 206, 796, 206, 796, 446)
 	if !connected && s.Bench.Opened[sim.ProcessingSet] {
-		g.gap(788, 330, true)
+		g.gap(796, 330, true)
 	}
 	r := g.r(764, 442, 62, 48)
 	shape := func(inset float32) {
@@ -181,31 +180,31 @@ func (g *scene) patient() {
 	s, d := &v.Seen, &v.Drawn
 	giving := int(s.Giving.Bag)
 	if giving >= 0 {
-		from := [2]float32{842, 204}
+		from := [2]float32{858, 204}
 		if giving != v.newest() {
-			g.bag(874, 232, 34, 46, s.Bags[giving].ML/max(v.Limits.BagML, 1), d.Bags[giving], false)
-			g.label(914, 240, 46, ui.AlignLeft, "", words.Say("part."+sim.Bag(giving).String()))
-			from = [2]float32{891, 278}
+			g.bag(884, 234, 34, 46, s.Bags[giving].ML/max(v.Limits.BagML, 1), d.Bags[giving], false)
+			g.label(922, 244, 38, ui.AlignLeft, "", words.Say("part."+sim.Bag(giving).String()))
+			from = [2]float32{901, 280}
 		}
-		g.tube(d.Bags[giving], s.Giving.GivenML > 0, d.GiveMLMin, from[0], from[1], from[0], 300, 868, 300, 868, 344)
-		g.dripFilter(868, 318)
+		g.tube(d.Bags[giving], s.Giving.GivenML > 0, d.GiveMLMin, from[0], from[1], from[0], 296, 876, 296, 876, 344)
+		g.dripFilter(876, 318)
 	}
 	// a person on a table, from the side
 	line := func() {
 		c.BeginPath()
-		c.To(g.px(826), g.py(366))
-		c.To(g.px(832), g.py(352))
-		c.Curve(g.px(852), g.py(338), g.px(884), g.py(342))
+		c.To(g.px(842), g.py(366))
+		c.To(g.px(846), g.py(352))
+		c.Curve(g.px(862), g.py(338), g.px(890), g.py(342))
 		c.Curve(g.px(914), g.py(350), g.px(950), g.py(360))
 		c.To(g.px(952), g.py(366))
 	}
 	line()
 	c.Polygon(c.Pal.Well)
 	c.LineRound(g.pen(), c.Pal.Ink, true)
-	head := g.r(802, 344, 22, 22)
+	head := g.r(818, 344, 22, 22)
 	c.Disc(head, c.Pal.Well)
 	c.Circle(head, g.pen(), c.Pal.Ink)
-	c.Segment(g.px(796), g.py(369), g.px(956), g.py(369), g.pen()*1.4, c.Pal.Ink)
+	c.Segment(g.px(812), g.py(369), g.px(956), g.py(369), g.pen()*1.4, c.Pal.Ink)
 	lines := [2]string{words.Say("bench.not_giving")}
 	if giving >= 0 {
 		lines[0] = words.Say("bench.connected_bag", words.Say("part."+sim.Bag(giving).String()))
@@ -216,8 +215,8 @@ func (g *scene) patient() {
 	if s.Giving.GivenML > 0 {
 		lines[1] = words.Say("bench.given", g.num(s.Giving.GivenML, 0, "mL"))
 	}
-	g.label(800, 374, 160, ui.AlignLeft, words.Say("part.patient"), lines[0], lines[1])
-	g.part(sim.PatientPart, words.Say("part.patient"), 796, 316, 160, 58)
+	g.label(812, 374, 148, ui.AlignLeft, words.Say("part.patient"), lines[0], lines[1])
+	g.part(sim.PatientPart, words.Say("part.patient"), 812, 314, 146, 58)
 }
 
 // dripFilter is the filter on the way to the patient, or the bare line where there is none.

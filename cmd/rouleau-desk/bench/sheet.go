@@ -9,7 +9,7 @@ import (
 )
 
 func (d *Desk) cautions(c *ui.Core, v *View, window ui.Rect) {
-	r := window.Place(min(window.W-64, 760), min(window.H-64, 560), 0.5, 0.5)
+	r := window.Place(min(window.W-64, 760), min(window.H-64, 470), 0.5, 0.45)
 	in := c.Panel(ui.Panel{ID: ui.Name("cautions"), Rect: r}).Inset(16)
 	c.Text(in.CutTop(34), words.Say("first.name"), ui.Style{Size: 28, Weight: ui.SemiBold})
 	c.Label(ui.Label{Rect: in.CutTop(46), Text: words.Say("first.job"), Style: ui.Style{Size: 15, Col: c.Pal.Muted}})
@@ -17,11 +17,14 @@ func (d *Desk) cautions(c *ui.Core, v *View, window ui.Rect) {
 	foot := in.CutBottom(46)
 	in.CutBottom(12)
 	for _, k := range [...]string{"first.model", "first.not_treating", "first.not_instructions", "first.simulated"} {
-		row := in.CutTop(min(60, in.H))
+		st := ui.Style{Size: 16}
+		row := in.CutTop(c.LabelHeight(words.Say(k), in.W-26, st))
+		in.CutTop(16)
 		mark := row.CutLeft(26)
 		c.Fill(ui.R(mark.X+4, mark.Y+7, 8, 8), 1, c.Pal.Ink)
-		c.Label(ui.Label{Rect: row, Text: words.Say(k), Style: ui.Style{Size: 16}})
+		c.Label(ui.Label{Rect: row, Text: words.Say(k), Style: st})
 	}
+	in.CutTop(8)
 	mode := words.Say("first.practice")
 	if v.Assessment {
 		mode = words.Say("first.assessment")
@@ -102,42 +105,42 @@ func (d *Desk) decisions(c *ui.Core, v *View, r ui.Rect) {
 	in.CutBottom(8)
 	id := ui.Name("choices")
 	area := c.BeginScroll(ui.Scroll{ID: id, Rect: in, Content: d.heights[id]})
-	area.W = min(area.W, in.W-16)
 	s := stack{c: c, d: d, v: v, id: id, r: area.InsetXY(4, 2), y: area.Y + 2}
+	d.pick(b)
 	var o [3]ui.Option
 	at := -1
 	for i, k := range decided {
 		o[i] = ui.Option{Label: words.Say("decision." + k.String()), Why: v.why(sim.Action{Do: sim.Decide, Value: float64(k)})}
-		if b.Decision == k {
+		if d.picked.decision == k {
 			at = i
 		}
 	}
 	s.head(words.Say("sheet.salvage"))
 	if i, ok := c.Choice(ui.Choice{ID: ui.Name("decide"), Rect: s.row(126), Label: words.Say("sheet.salvage"), Options: o[:], Selected: at}); ok && i >= 0 {
-		d.do(on(sim.Decide, sim.NoPart, float64(decided[i])))
+		d.picked.decision = decided[i]
 	}
 	at = -1
 	var q [2]ui.Option
 	for i, k := range agents {
 		q[i] = ui.Option{Label: words.Say("solution." + k.String()), Why: v.why(sim.Action{Do: sim.ChooseAnticoagulant, Value: float64(k)})}
-		if b.Anticoagulant == k {
+		if d.picked.agent == k {
 			at = i
 		}
 	}
 	s.head(words.Say("sheet.anticoagulant"))
 	if i, ok := c.Choice(ui.Choice{ID: ui.Name("agent"), Rect: s.row(84), Label: words.Say("sheet.anticoagulant"), Options: q[:], Selected: at}); ok && i >= 0 {
-		d.do(on(sim.ChooseAnticoagulant, sim.NoPart, float64(agents[i])))
+		d.picked.agent = agents[i]
 	}
 	at = -1
 	for i, k := range bowls {
 		o[i] = ui.Option{Label: words.Say("bowl." + k.String()), Detail: c.Num(k.Shape().VolumeML, 0, "mL"), Why: v.why(sim.Action{Do: sim.ChooseBowl, Value: float64(k)})}
-		if b.Bowl == k {
+		if d.picked.bowl == k {
 			at = i
 		}
 	}
 	s.head(words.Say("sheet.bowl"))
 	if i, ok := c.Choice(ui.Choice{ID: ui.Name("bowl"), Rect: s.row(126), Label: words.Say("sheet.bowl"), Options: o[:], Selected: at}); ok && i >= 0 {
-		d.do(on(sim.ChooseBowl, sim.NoPart, float64(bowls[i])))
+		d.picked.bowl = bowls[i]
 	}
 	s.say(words.Say("sheet.later"), false)
 	d.heights[id] = s.y - area.Y + 4
@@ -145,18 +148,50 @@ func (d *Desk) decisions(c *ui.Core, v *View, r ui.Rect) {
 	d.sheetFoot(c, v, foot)
 }
 
+// picked are the choices on the sheet until the trainee leaves it: walking over them with the arrow keys decides nothing.
+type picked struct {
+	fresh    bool
+	decision sim.Decision
+	agent    sim.Solution
+	bowl     sim.BowlKind
+}
+
+// pick starts from what was decided before.
+func (d *Desk) pick(b *sim.SeenBench) {
+	if !d.picked.fresh {
+		d.picked = picked{true, b.Decision, b.Anticoagulant, b.Bowl}
+	}
+}
+
+// commit does what was picked and differs from what was decided before.
+func (d *Desk) commit(b *sim.SeenBench) {
+	p := &d.picked
+	if p.decision != b.Decision {
+		d.do(on(sim.Decide, sim.NoPart, float64(p.decision)))
+	}
+	if p.agent != b.Anticoagulant {
+		d.do(on(sim.ChooseAnticoagulant, sim.NoPart, float64(p.agent)))
+	}
+	if p.bowl != b.Bowl {
+		d.do(on(sim.ChooseBowl, sim.NoPart, float64(p.bowl)))
+	}
+	d.picked = picked{}
+}
+
 func (d *Desk) sheetFoot(c *ui.Core, v *View, foot ui.Rect) {
-	if v.Seen.Bench.Decision == sim.DoNotSalvage {
-		end := on(sim.EndCase, sim.NoPart, 0)
+	b := &v.Seen.Bench
+	if d.picked.decision == sim.DoNotSalvage {
 		left := foot.CutLeft(foot.W/2 - 4)
 		foot.CutLeft(8)
-		if c.Hold(ui.HoldButton{ID: ui.Name("end here"), Rect: left, Label: words.Say("sheet.end_here"), Why: v.why(end.Sim)}) {
-			d.do(end)
+		if c.Hold(ui.HoldButton{ID: ui.Name("end here"), Rect: left, Label: words.Say("sheet.end_here")}) {
+			d.commit(b)
+			d.do(on(sim.EndCase, sim.NoPart, 0))
 			d.do(Act{Do: Finish})
+			return
 		}
 	}
 	why := ""
-	if v.Seen.Bench.Decision == sim.Undecided {
+	if d.picked.decision == sim.Undecided {
 		why = words.Say("sheet.decide_first")
 	}
 	label := words.Say("sheet.to_bench")
@@ -164,6 +199,7 @@ func (d *Desk) sheetFoot(c *ui.Core, v *View, foot ui.Rect) {
 		label = words.Say("sheet.back")
 	}
 	if c.Button(ui.Button{ID: startID, Rect: foot, Label: label, Look: ui.LookDark, Why: why, Key: ui.K('B')}) {
+		d.commit(b)
 		d.do(Act{Do: GoOn})
 	}
 }

@@ -24,7 +24,7 @@ func (d *Desk) topBar(c *ui.Core, v *View, r ui.Rect) {
 	}
 	small := ui.Style{Size: ui.SizeSmall, Col: c.Pal.Muted}
 	c.Text(clock, words.Say("top.mode", mode, v.Speed), small)
-	d.vitals(c, v, in.CutRight(6*66))
+	d.vitals(c, v, in.CutRight(6*vitalWidth(r.W)))
 	phase := in.CutLeft(min(in.W*0.32, 190))
 	phase.CutRight(10)
 	c.Label(ui.Label{ID: ui.Name("phase"), Rect: phase.CutTop(26), Text: s.PhaseName, Style: ui.Style{Size: 15, Weight: ui.SemiBold}})
@@ -98,6 +98,8 @@ func (d *Desk) question(c *ui.Core, v *View, r ui.Rect) {
 	d.spoken(c, Line{Who: q.Who, Text: q.Text}, r.CutTop(r.H/2), true)
 	c.Text(r, words.Say("top.waiting", c.Clock(math.Floor(q.SinceS))[2:]), ui.Style{Size: ui.SizeSmall, Col: c.Pal.Muted, Tab: true})
 }
+
+func vitalWidth(w float32) float32 { return min(max(w*0.058, 70), 84) }
 
 // vitals are six columns of figures: what the monitor and the last blood gas say.
 func (d *Desk) vitals(c *ui.Core, v *View, r ui.Rect) {

@@ -126,7 +126,11 @@ func (s *Session) sample() {
 	}
 	h.Reservoir = append(h.Reservoir, seen.ReservoirML)
 	h.Drip = append(h.Drip, per)
-	h.Detector = append(h.Detector, seen.Pump.Detector)
+	detector := math.NaN() // it reads only while the bowl spins
+	if seen.Pump.Detector > 0 {
+		detector = seen.Pump.Detector
+	}
+	h.Detector = append(h.Detector, detector)
 	hb := math.NaN()
 	if seen.Gas.Tick >= 0 && seen.Gas.HbGDL > 0 {
 		hb = seen.Gas.HbGDL

@@ -134,8 +134,7 @@ func (c *Core) option(g Choice, kind Kind, i, stopAt int, on bool) bool {
 	id := g.ID.At(i)
 	t := target{id: id, enabled: o.Why == "", over: c.under == id}
 	if c.in.Pressed && t.over {
-		c.active = id
-		c.Focus(g.ID)
+		c.active, c.focus = id, g.ID
 	}
 	if c.active == id {
 		c.seen, t.held = true, c.in.Down

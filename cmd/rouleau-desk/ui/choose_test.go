@@ -189,6 +189,14 @@ func TestScrolledAreaFollowsTheFocusAndTheFinger(t *testing.T) {
 	if pressed != -1 || d.Core.ScrollOffset(ui.Name("s")) < 60 {
 		t.Errorf("a swipe over buttons pressed %d and scrolled to %g", pressed, d.Core.ScrollOffset(ui.Name("s")))
 	}
+	// A quick key that puts the focus on something out of view shows it.
+	d.Core.SetScroll(ui.Name("s"), 0)
+	d.Core.Focus(ui.Name("s").At(18))
+	d.Idle()
+	d.Idle()
+	if m, err := d.At("act S"); err != nil || m.Shown.H < 40 {
+		t.Errorf("a stop that got the focus is not in view: %v %v", m.Shown, err)
+	}
 	// What is clipped away cannot be pressed.
 	d.Core.SetScroll(ui.Name("s"), 0)
 	d.Idle()

@@ -23,7 +23,8 @@ type Core struct {
 	focus      ID
 	focusShown bool // the ring is drawn: the last move came from the keyboard
 	focusIndex int
-	focusMoved bool // moved by key in this frame: scrolled areas follow
+	focusMoved bool // the focus came here by key in this frame: scrolled areas follow
+	focusNext  bool // it was moved while widgets were called: they follow in the next frame
 	order      []stop
 	prevOrder  []stop
 	tabsLate   int // Tab presses that wait for the next frame
@@ -94,7 +95,8 @@ func (c *Core) Begin(in Input) {
 	c.clockMS += float64(min(max(in.DeltaMS, 0), maxDeltaMS))
 	c.touchToPointer()
 	c.keysUsed, c.runesUsed, c.wheelUsed, c.overText = 0, false, false, false
-	c.typingNow, c.seen, c.focusMoved = typesNothing, false, false
+	c.typingNow, c.seen = typesNothing, false
+	c.focusMoved, c.focusNext = c.focusNext, false
 	c.tipText, c.tipMore = "", ""
 
 	prev := &c.lists[c.turn]

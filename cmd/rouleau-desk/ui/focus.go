@@ -12,7 +12,7 @@ type stop struct {
 // Focus puts the keyboard focus on a widget.
 func (c *Core) Focus(id ID) {
 	if c.focus != id {
-		c.focus, c.focusMoved = id, true
+		c.focus, c.focusNext = id, true
 	}
 }
 

@@ -63,8 +63,7 @@ func (c *Core) row(b ListBox, i int, r Rect, on, ring bool) (pressed bool) {
 	}
 	t := target{id: id, enabled: true, over: c.under == id && !b.Quiet, mark: len(c.l.Marks)}
 	if c.in.Pressed && c.under == id {
-		c.active = id
-		c.Focus(b.ID)
+		c.active, c.focus = id, b.ID
 	}
 	if c.active == id {
 		c.seen, t.held, t.ended = true, c.in.Down, c.in.Released

@@ -60,6 +60,7 @@ func loadFaces() {
 		}
 		for t := range 2 {
 			fc := &face{font: f, tab: t == 1, advHigh: map[rune]float32{}, kernMap: map[[2]rune]float32{}}
+			fc.shaper.SetFontCacheSize(1)
 			for i := range fc.advLow {
 				fc.advLow[i] = unset
 			}

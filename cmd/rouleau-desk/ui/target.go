@@ -22,8 +22,8 @@ func (c *Core) place(id ID, r Rect, kind Kind, label, why string) target {
 	t := target{id: id, enabled: why == ""}
 	t.over = id != 0 && c.under == id && !(c.fromTouch && !c.in.Down && !c.in.Released)
 	if c.in.Pressed && c.under == id && id != 0 {
-		c.active, t.began = id, true
-		c.Focus(id)
+		// What the pointer found is in view already: nothing moves under it.
+		c.active, t.began, c.focus = id, true, id
 	}
 	if c.active == id && id != 0 {
 		c.seen = true
