@@ -46,7 +46,7 @@ func (d *Desk) chartOf(c *ui.Core, v *View, r ui.Rect) {
 				continue
 			}
 			t := lanes[i]
-			t.Label, t.Values, t.Look = words.Say("chart.truth"), values, look[4]
+			t.Label, t.Unit, t.Values, t.Look = words.Say("chart.truth"), words.Say("chart.true"), values, look[4]
 			series = append(series, t)
 		}
 	}

@@ -60,7 +60,7 @@ func (g *scene) swabs() {
 	if g.v.Seen.SwabsML < 10 {
 		n = 0
 	}
-	col := Liquid{Hct: 0.02}.Colour(depthPool)
+	col := Liquid{Hct: 0.08}.Colour(0.03)
 	for i := range n {
 		r := g.r(172+float32(i%4)*17, 352-float32(i/4)*13, 22, 12)
 		g.c.Fill(r, 3*g.s, col)
@@ -96,7 +96,7 @@ func (g *scene) suction(toReservoir bool) {
 	d := &v.Drawn
 	connected := v.Seen.Bench.Connected[sim.SuctionLine]
 	flow := max(d.SuckMLMin, d.DiscardMLMin)
-	g.tube(d.Pool, flow > 0, d.DiscardMLMin, 100, 250, 47, 250, 47, 226)
+	g.tube(d.Pool, v.Seen.DiscardedML > 0, d.DiscardMLMin, 100, 250, 47, 250, 47, 226)
 	g.tube(d.Suction, connected && v.Seen.TakenInML > 0, d.SuckMLMin, 100, 250, 136, 226, 178, 204, 300, 150, 384, 150)
 	if !connected {
 		g.gap(330, 150, false)

@@ -25,15 +25,19 @@ func (d *Desk) topBar(c *ui.Core, v *View, r ui.Rect) {
 	small := ui.Style{Size: ui.SizeSmall, Col: c.Pal.Muted}
 	c.Text(clock, words.Say("top.mode", mode, v.Speed), small)
 	d.vitals(c, v, in.CutRight(6*vitalWidth(r.W)))
-	phase := in.CutLeft(min(in.W*0.32, 190))
-	phase.CutRight(10)
-	c.Label(ui.Label{ID: ui.Name("phase"), Rect: phase.CutTop(26), Text: s.PhaseName, Style: ui.Style{Size: 15, Weight: ui.SemiBold}})
+	name := ui.Style{Size: 15, Weight: ui.SemiBold}
+	phase := in.CutLeft(min(in.W*0.5, max(170, name.Width(s.PhaseName)+2)))
+	in.CutLeft(14)
+	if name.Width(s.PhaseName) > phase.W {
+		name.Size = 13
+	}
+	c.Label(ui.Label{ID: ui.Name("phase"), Rect: phase.CutTop(26), Text: s.PhaseName, Style: name})
 	left := words.Say("top.until", d.leftOf(c, v))
 	if s.OperationOver {
 		left = words.Say("top.operation_over")
 	}
 	if v.BusyLeftS > 0 {
-		left = words.Say("top.busy", v.BusyWith, c.Num(math.Ceil(v.BusyLeftS), 0, "s"))
+		left = words.Say("top.busy", c.Num(math.Ceil(v.BusyLeftS), 0, "s"))
 	}
 	c.Text(phase, left, small)
 	d.speech(c, v, in)

@@ -33,7 +33,6 @@ type View struct {
 	MayTruth   bool  // hidden truth may be shown in practice
 	Paused     bool
 	Behind     bool // the window could not keep up and let time go
-	BusyWith   string
 	BusyLeftS  float64
 	Log        []Line
 	LogFrom    int // how many older lines were let go

@@ -22,10 +22,6 @@ func (s *Session) Refresh() {
 		s.truth(&v.Truth)
 	}
 	v.BusyLeftS = max(0, sim.Seconds(st.Bench.HandsUntil-st.Tick))
-	v.BusyWith = ""
-	if v.BusyLeftS > 0 {
-		v.BusyWith = words.Say("act." + st.Bench.HandsAt.String())
-	}
 	for i := range st.Tally {
 		v.Tally[i] = st.Tally[i].ML
 	}

@@ -1,0 +1,139 @@
+package cli
+
+import (
+	"errors"
+	"io/fs"
+	"os"
+	"slices"
+	"strings"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"rouleau/assets/words"
+	"rouleau/scenarios"
+	"rouleau/scenarios/yamlread"
+	"rouleau/scoring"
+	"rouleau/scoring/attempt"
+	"rouleau/scoring/operators"
+	"rouleau/scoring/play"
+)
+
+// Playing a case without a window.
+
+// wishes are the flags of run.
+type wishes struct {
+	scenario, operator, out   string
+	seed                      uint64
+	json, requirePass, assess bool
+}
+
+func (s *session) runCommand() *cobra.Command {
+	var w wishes
+	c := &cobra.Command{
+		Use:   "run SCENARIO",
+		Short: words.Say("cli.run_short"),
+		Long:  words.Say("cli.run_long"),
+		Args:  exactly(1, "SCENARIO"),
+		RunE: func(_ *cobra.Command, args []string) error {
+			w.scenario = args[0]
+			return s.run(w)
+		},
+	}
+	f := c.Flags()
+	f.Uint64Var(&w.seed, "seed", 1, words.Say("cli.run_seed"))
+	f.StringVar(&w.operator, "operator", "steady", words.Say("cli.run_operator"))
+	f.BoolVar(&w.json, "json", false, words.Say("cli.json"))
+	f.StringVar(&w.out, "out", "", words.Say("cli.run_out"))
+	f.BoolVar(&w.requirePass, "require-pass", false, words.Say("cli.run_require_pass"))
+	f.BoolVar(&w.assess, "assess", false, words.Say("cli.run_assess"))
+	return c
+}
+
+// played is a run with its grade and what was made of it.
+type played struct {
+	sc     *scenarios.Scenario
+	run    *play.Run
+	grade  attempt.Grade
+	by     attempt.By
+	script *operators.Script // nil for other operators
+}
+
+func (s *session) run(w wishes) error {
+	sc, err := openScenario(w.scenario)
+	if err != nil {
+		return err
+	}
+	if w.out != "" {
+		if err := attempt.CanSave(w.out); err != nil {
+			return wrong(err.Error())
+		}
+	}
+	p := played{sc: sc, run: play.New(sc.Case(w.seed, w.assess), w.seed)}
+	actor, err := p.operator(w.operator)
+	if err != nil {
+		return err
+	}
+	p.run.ToEnd(actor)
+	grade := scoring.Judge(sc, p.run, scoring.PlayYardstick(sc, w.seed, w.assess))
+	p.grade = attempt.GradeOf(grade)
+	p.by.When, p.by.Mode = time.Now(), attempt.ModeOf(w.assess)
+	if w.out != "" {
+		if err := attempt.Of(sc, p.run, grade, p.by).Save(w.out); err != nil {
+			return trouble(err.Error())
+		}
+	}
+	if w.json {
+		p.writeJSON(&s.out)
+	} else {
+		p.writeText(&s.out)
+	}
+	if w.requirePass && !grade.Passed {
+		return notRight("")
+	}
+	return nil
+}
+
+// operator finds who plays.
+func (p *played) operator(name string) (play.Actor, error) {
+	p.by.Operator = name
+	switch name {
+	case "steady":
+		return operators.NewSteady(operators.SheetOf(p.sc, &p.run.Case)), nil
+	case "idle":
+		return operators.Idle{}, nil
+	}
+	script, err := operators.LoadScript(name)
+	var faults yamlread.Faults
+	switch {
+	case err == nil:
+		p.script, p.by.Operator = script, script.Name
+		return script, nil
+	case errors.As(err, &faults):
+		return nil, notRight(err.Error())
+	case errors.Is(err, fs.ErrNotExist):
+		return nil, wrong(withNearest(words.Say("cli.no_operator", name), yamlread.Nearest(name, []string{"steady", "idle"})))
+	}
+	return nil, trouble(err.Error())
+}
+
+// openScenario gives a scenario by name or path; the error has its exit code.
+func openScenario(nameOrPath string) (*scenarios.Scenario, error) {
+	sc, err := scenarios.Open(nameOrPath)
+	if err == nil {
+		return sc, nil
+	}
+	var faults yamlread.Faults
+	if errors.As(err, &faults) {
+		return nil, notRight(err.Error())
+	}
+	if info, missing := os.Stat(nameOrPath); missing != nil || info.IsDir() {
+		known := scenarios.Library()
+		nearest := yamlread.Nearest(strings.TrimSuffix(nameOrPath, ".yaml"), known)
+		if info != nil || slices.Contains(known, nameOrPath) {
+			nearest = ""
+		}
+		return nil, wrong(withNearest(err.Error(), nearest))
+	}
+	return nil, trouble(err.Error())
+}

@@ -1,0 +1,75 @@
+package cli
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"github.com/rivo/uniseg"
+
+	"rouleau/assets/words"
+	"rouleau/scoring"
+	"rouleau/sim"
+)
+
+// How text and numbers are laid out.
+
+// columns is the widest a line may be.
+const columns = 100
+
+// wrap breaks a text into lines that begin with first and then with rest. Line ends of the text stay.
+func wrap(text, first, rest string) string {
+	var b strings.Builder
+	for i, paragraph := range strings.Split(text, "\n") {
+		line := rest
+		if i == 0 {
+			line = first
+		} else {
+			b.WriteByte('\n')
+		}
+		used, empty := uniseg.StringWidth(line), true
+		b.WriteString(line)
+		for _, word := range strings.Fields(paragraph) {
+			width := uniseg.StringWidth(word)
+			if !empty && used+1+width > columns {
+				b.WriteString("\n" + rest)
+				used, empty = uniseg.StringWidth(rest), true
+			}
+			if !empty {
+				b.WriteByte(' ')
+				used++
+			}
+			b.WriteString(word)
+			used, empty = used+width, false
+		}
+	}
+	return b.String()
+}
+
+// clock writes the time of a tick as hours, minutes, seconds.
+func clock(tick int64) string {
+	s := tick / sim.TicksPerSecond
+	return fmt.Sprintf("%d:%02d:%02d", s/3600, s/60%60, s%60)
+}
+
+// measured writes a value with its unit for people.
+func measured(value float64, unit string) string {
+	switch unit {
+	case "yes":
+		if value == 1 {
+			return words.Say("cli.yes")
+		}
+		return words.Say("cli.no")
+	case "share", "ratio", "":
+		return scoring.Show(value)
+	}
+	return scoring.Show(value) + " " + unit
+}
+
+// digits writes a computed value with four digits, more of them only before the point.
+func digits(v float64) string {
+	if a := max(v, -v); a >= 1000 {
+		return strconv.FormatFloat(v, 'f', 0, 64)
+	}
+	return strconv.FormatFloat(v, 'g', 4, 64)
+}
