@@ -77,6 +77,7 @@ func TestValuesOutOfRangeAreRefused(t *testing.T) {
 func TestSendingBackIsNotCollecting(t *testing.T) {
 	b := washedBowl(t)
 	b.do(Route, 0, float64(ToDiscard))
+	b.do(Clamp, DripClamp, 0)
 	b.wait(1)
 	collected, held := TallyTruth(&b.s)[TallyCollected], b.s.Reservoir.Blood.VolumeML()
 	b.do(SendBack, 0, 0)

@@ -18,9 +18,9 @@ type Liquid struct {
 	ProteinGL float64 // g/L of its liquid, for the tint of plasma
 }
 
-// absorption of one g/L of oxyhaemoglobin per cm in the bands red (600–680 nm), green (500–580) and blue (420–500), base e.
-// From molar absorptions of about 1 200, 35 000 and 40 000 per cm and mol/L, over 64 500 g/mol; from memory.
-var haemoglobinPerCM = [3]float64{0.043, 1.25, 1.43}
+// absorption of one g/L of oxyhaemoglobin per cm in the bands red (580–680 nm), green (500–580) and blue (420–500), base e.
+// From molar absorptions of about 2 500, 35 000 and 40 000 per cm and mol/L, over 64 500 g/mol; from memory.
+var haemoglobinPerCM = [3]float64{0.09, 1.25, 1.43}
 
 // plasmaPerCM is the absorption of plasma with 70 g/L protein: bilirubin and carotene take blue. From memory of its look.
 var plasmaPerCM = [3]float64{0.004, 0.035, 0.30}
@@ -28,7 +28,7 @@ var plasmaPerCM = [3]float64{0.004, 0.035, 0.30}
 const (
 	cellHaemoglobinGL = 340.0 // in red cells
 	plasmaProteinGL   = 70.0
-	scatterPerCM      = 62.0 // per haematocrit × (1 − haematocrit); from memory: reduced scattering of blood near 2 per mm
+	scatterPerCM      = 31.0 // per haematocrit × (1 − haematocrit); from memory: reduced scattering of blood near 1 to 2 per mm
 	waterScatter      = 1e-6
 )
 
@@ -52,13 +52,13 @@ func (l Liquid) bands(i int) (absorb, scatter float64) {
 	return absorb, scatterPerCM * h * liquid
 }
 
-// reflect is what a layer of depth cm before ground sends back, 0–1: the formula of Kubelka and Munk.
+// reflect is what a layer of depth cm before ground sends back, 0–1: the formula of Kubelka and Munk. Absorption is not doubled
+// for light that runs askew, so that without scattering the result goes over into that of clear liquids.
 func reflect(absorb, scatter, depth, ground float64) float64 {
-	k := 2 * absorb
 	if scatter < waterScatter {
 		return ground * math.Exp(-2*absorb*depth)
 	}
-	a := 1 + k/scatter
+	a := 1 + absorb/scatter
 	b := math.Sqrt(a*a - 1)
 	if b < 1e-9 {
 		b = 1e-9

@@ -14,7 +14,8 @@ func (d *Desk) panel(c *ui.Core, v *View, r ui.Rect) {
 	if c.Button(ui.Button{ID: ui.Name("stop"), Rect: in.CutTop(44), Label: words.Say("panel.stop"), Key: ui.K('S'), Look: ui.LookDark, Why: v.why(stop.Sim)}) {
 		d.do(stop)
 	}
-	in.CutTop(4)
+	in.CutTop(6)
+	d.question(c, v, &in)
 	tabs := [...]ui.Option{{Label: words.Say("panel.tab_bench"), Key: ui.K('B')}, {Label: words.Say("panel.tab_team"), Key: ui.K('T')}, {Label: words.Say("panel.tab_records"), Key: ui.K('R')}}
 	if i, ok := c.Choice(ui.Choice{ID: ui.Name("tabs"), Rect: in.CutTop(42), Label: words.Say("panel.tabs"), Options: tabs[:], Selected: d.Tab, Row: true}); ok && i >= 0 {
 		d.Tab = i

@@ -14,7 +14,7 @@ func bagPanel(s *stack) {
 	v, d := &s.v.Seen, s.d
 	if v.BagsUsed == 0 {
 		s.say(words.Say("panel.no_bag_yet"), false)
-		s.act(words.Say("act.new_bag"), on(sim.NewBag, sim.NoPart, 0))
+		s.act(words.Say("panel.new_bag"), on(sim.NewBag, sim.NoPart, 0))
 		return
 	}
 	d.bag = min(d.bag, v.BagsUsed-1)
@@ -60,7 +60,7 @@ func bagPanel(s *stack) {
 	s.hold(words.Say("panel.hook_bare"), on(sim.Hook, p, 0))
 	s.hold(words.Say("panel.discard_bag"), on(sim.DiscardIt, p, 0))
 	s.head(words.Say("panel.on_the_line"))
-	s.act(words.Say("act.new_bag"), on(sim.NewBag, sim.NoPart, 0))
+	s.act(words.Say("panel.new_bag"), on(sim.NewBag, sim.NoPart, 0))
 	s.clamp(sim.SparePort)
 	s.line(sim.ProductLine)
 }

@@ -103,7 +103,7 @@ func wastePanel(s *stack) {
 	s.read(words.Say("panel.holds"), s.num(v.WasteML, 0, "mL"))
 	s.read(words.Say("panel.room"), s.num(max(0, s.v.Limits.WasteML-v.WasteML), 0, "mL"))
 	s.read(words.Say("panel.effluent"), effluentWord(&v.Pump))
-	s.act(words.Say("act.change_waste"), on(sim.ChangeWaste, sim.NoPart, 0))
+	s.act(words.Say("panel.change_waste"), on(sim.ChangeWaste, sim.NoPart, 0))
 	s.clamp(sim.WasteDrain)
 	s.line(sim.WasteLine)
 }

@@ -59,8 +59,10 @@ func (g *scene) label(x, y, w float32, align ui.Align, title string, lines ...st
 	top := g.py(y)
 	step := ui.LineHeight(g.size) - 1
 	st := ui.Style{Size: g.size + 1, Weight: ui.SemiBold, Align: align}
-	if title != "" {
-		g.c.Text(ui.R(g.px(x), top, w*g.s, step+2), title, st)
+	for title != "" {
+		var line string
+		line, title = ui.NextLine(title, w*g.s, st.Size, st.Weight, false)
+		g.c.Text(ui.R(g.px(x), top, w*g.s, step+2), line, st)
 		top += step + 2
 	}
 	st = ui.Style{Size: g.size, Tab: true, Col: g.c.Pal.Muted, Align: align}

@@ -26,14 +26,14 @@ func (g *scene) pump() {
 	flow, back := d.FeedMLMin, d.OutletBackMLMin
 	held := s.Pump.Cycles > 0 || flow > 0
 	if back > 0 {
-		g.tube(d.BowlMixed, true, back, 658, 196, 572, 196, 572, 440, 474, 440, 474, 398)
+		g.tube(d.BowlMixed, true, back, 658, 196, 574, 196, 574, 452, 474, 452, 474, 398)
 	} else {
-		g.tube(d.Outlet, held, flow, 474, 398, 474, 440, 572, 440, 572, 196, 658, 196)
+		g.tube(d.Outlet, held, flow, 474, 398, 474, 452, 574, 452, 574, 196, 658, 196)
 	}
 	if opened && !s.Bench.Connected[sim.OutletLine] {
-		g.gap(500, 440, false)
+		g.gap(508, 452, false)
 	}
-	r := g.r(506, 420, 40, 40)
+	r := g.r(524, 432, 40, 40)
 	c.Disc(r, c.Pal.Well)
 	c.Circle(r, g.pen()*1.2, c.Pal.Ink)
 	turn := float32(0)
@@ -51,13 +51,13 @@ func (g *scene) pump() {
 			c.Circle(roller, max(1.2, 1.4*g.s), c.Pal.Ink)
 		}
 	}
-	g.part(sim.PumpPart, words.Say("part.pump"), 506, 420, 40, 40)
+	g.part(sim.PumpPart, words.Say("part.pump"), 524, 432, 40, 40)
 	state := g.num(s.Pump.FlowMLMin, 0, "mL/min")
 	if s.Pump.NoFlow {
 		state = "!" + words.Say("bench.no_flow")
 	}
-	g.label(468, 464, 116, ui.AlignCenter, "", state)
-	g.clamp(sim.OutletClamp, 474, 418, true, 492, 412, ui.AlignLeft)
+	g.label(482, 476, 124, ui.AlignCenter, "", state)
+	g.clamp(sim.OutletClamp, 474, 424, true, 490, 424, ui.AlignLeft)
 }
 
 func (g *scene) bowl() {
@@ -189,7 +189,7 @@ func (g *scene) bowlWords(opened bool) {
 	s, d := &v.Seen, &v.Drawn
 	title := words.Say("part.bowl")
 	if s.Bench.Bowl != sim.NoBowl {
-		title = words.Say("bench.bowl", words.Say("bowl."+s.Bench.Bowl.String()), g.num(s.Bench.Bowl.Shape().VolumeML, 0, "mL"))
+		title = words.Say("bench.bowl", g.num(s.Bench.Bowl.Shape().VolumeML, 0, "mL"))
 	}
 	if !opened {
 		g.label(590, 414, 172, ui.AlignCenter, title, words.Say("bench.wrapped"))
@@ -253,10 +253,10 @@ func (g *scene) washHooks() {
 		}
 	}
 	hooks := [...]struct {
-		hook, clamp   sim.Part
-		x, label, top float32
-		align         ui.Align
-	}{{sim.WashHookA, sim.WashClampA, 640, 506, 668, ui.AlignRight}, {sim.WashHookB, sim.WashClampB, 716, 746, 692, ui.AlignLeft}}
+		hook, clamp         sim.Part
+		x, label, wide, top float32
+		align               ui.Align
+	}{{sim.WashHookA, sim.WashClampA, 636, 496, 110, 668, ui.AlignRight}, {sim.WashHookB, sim.WashClampB, 716, 746, 150, 692, ui.AlignLeft}}
 	for _, h := range hooks {
 		pack, flow := b.HookPack[h.hook], 0.0
 		if b.Open[h.clamp] && d.WashMLMin > 0 {
@@ -274,11 +274,10 @@ func (g *scene) washHooks() {
 			lines[1] = "!" + words.Say("bench.wash_needs", g.num(need, 0, ""))
 		}
 		g.bag(h.x-24, 18, 48, 68, share, Liquid{}, pack < 0)
-		w := float32(104)
-		g.label(h.label, 14, w, h.align, title, lines[0], lines[1])
+		g.label(h.label, 14, h.wide, h.align, title, lines[0], lines[1])
 		g.part(h.hook, words.Say("part."+h.hook.String()), h.x-28, 8, 56, 80)
 	}
-	g.clamp(sim.WashClampA, 640, 126, true, 622, 126, ui.AlignRight)
+	g.clamp(sim.WashClampA, 636, 126, true, 618, 126, ui.AlignRight)
 	g.clamp(sim.WashClampB, 716, 126, true, 732, 126, ui.AlignLeft)
 }
 

@@ -12,7 +12,7 @@ func (g *scene) field() {
 	c, v := g.c, g.v
 	s := &v.Seen
 	toReservoir := s.Route == sim.ToReservoir
-	g.canister(!toReservoir)
+	g.canister()
 	g.suction(toReservoir)
 	// the wound in section: a basin in the ground
 	ground := func() {
@@ -60,7 +60,7 @@ func (g *scene) swabs() {
 	if g.v.Seen.SwabsML < 10 {
 		n = 0
 	}
-	col := Liquid{Hct: 0.08}.Colour(0.03)
+	col := Liquid{Hct: 0.02}.Colour(0.04)
 	for i := range n {
 		r := g.r(172+float32(i%4)*17, 352-float32(i/4)*13, 22, 12)
 		g.c.Fill(r, 3*g.s, col)
@@ -73,7 +73,7 @@ func (g *scene) swabs() {
 }
 
 // canister is the theatre's own suction, whose blood is thrown away.
-func (g *scene) canister(leads bool) {
+func (g *scene) canister() {
 	c, s := g.c, &g.v.Seen
 	r := g.r(20, 150, 54, 84)
 	c.Fill(r, 4*g.s, c.Pal.Well)
@@ -82,12 +82,8 @@ func (g *scene) canister(leads bool) {
 		c.Fill(ui.R(r.X+2, r.Bottom()-2-level, r.W-4, level), 2, g.v.Drawn.Canister.Colour(depthReservoir))
 	}
 	c.Stroke(r, 4*g.s, g.pen(), c.Pal.Ink)
-	title := words.Say("bench.theatre_suction")
 	state := words.Say("bench.thrown_away", g.num(s.DiscardedML, 0, "mL"))
-	if leads {
-		title = "→ " + title
-	}
-	g.label(8, 108, 150, ui.AlignLeft, title, state)
+	g.label(8, 108, 158, ui.AlignLeft, words.Say("bench.theatre_suction"), state)
 }
 
 // suction is the sucker's line, and the fork that says where it leads.
@@ -97,9 +93,9 @@ func (g *scene) suction(toReservoir bool) {
 	connected := v.Seen.Bench.Connected[sim.SuctionLine]
 	flow := max(d.SuckMLMin, d.DiscardMLMin)
 	g.tube(d.Pool, v.Seen.DiscardedML > 0, d.DiscardMLMin, 100, 250, 47, 250, 47, 226)
-	g.tube(d.Suction, connected && v.Seen.TakenInML > 0, d.SuckMLMin, 100, 250, 136, 226, 178, 204, 300, 150, 384, 150)
+	g.tube(d.Suction, connected && v.Seen.TakenInML > 0, d.SuckMLMin, 100, 250, 136, 226, 178, 204, 300, 170, 384, 170)
 	if !connected {
-		g.gap(330, 150, false)
+		g.gap(330, 170, false)
 	}
 	g.tube(d.Pool, flow > 0, flow, 116, 398, 104, 330, 100, 250)
 	// the tip of the sucker
@@ -157,10 +153,10 @@ func (g *scene) anticoagulant() {
 	if r := last(v.Charts.Drip); r == r {
 		per = words.Say("bench.drip_per", g.num(r, 0, "mL"))
 	}
-	g.label(214, 12, 142, ui.AlignLeft, title, left, warn, per)
-	g.pill(sim.AnticoagulantHook, 210, 106, words.Say("bench.drops", g.num(s.DropsMin, 0, "")), dripID)
+	g.label(214, 12, 144, ui.AlignLeft, title, left, warn, per)
+	g.pill(sim.AnticoagulantHook, 210, 104, words.Say("bench.drops", g.num(s.DropsMin, 0, "")), dripID)
 	g.part(sim.AnticoagulantHook, title, 148, 8, 60, 90)
-	g.clamp(sim.DripClamp, 178, 164, true, 200, 164, ui.AlignLeft)
+	g.clamp(sim.DripClamp, 178, 172, true, 200, 176, ui.AlignLeft)
 }
 
 // pill is a value that can be changed: a press takes the focus to its control in the panel.
@@ -297,5 +293,5 @@ func (g *scene) gauge() {
 	x, y = hand(s.VacuumMmHg, r.W/2-7*g.s)
 	c.Segment(m.X, m.Y, x, y, max(2, 2.2*g.s), c.Pal.Ink)
 	g.pill(sim.ReservoirPart, 474, 62, words.Say("bench.mmhg", g.num(s.VacuumMmHg, 0, "")), vacuumID)
-	g.label(480, 116, 96, ui.AlignLeft, "", words.Say("bench.vacuum"))
+	g.label(360, 82, 62, ui.AlignRight, "", words.Say("bench.vacuum"))
 }

@@ -78,12 +78,12 @@ func (g *scene) product() {
 	if hung {
 		g.bagMarks(i)
 	}
-	g.label(872, 98, 88, ui.AlignLeft, title, lines[:]...)
+	g.label(876, 98, 84, ui.AlignLeft, title, lines[:]...)
 	if n := s.BagsUsed - 1; n > 0 {
 		g.label(802, 64, 156, ui.AlignRight, "", words.Say("bench.other_bags", n))
 	}
 	name := words.Say("bench.product_bag")
-	g.part(sim.FirstBag, name, 806, 102, 64, 104)
+	g.part(sim.FirstBag, name, 808, 102, 60, 104)
 	if g.d.Part >= sim.FirstBag && g.d.bag >= s.BagsUsed {
 		g.d.bag = max(i, 0)
 	}
@@ -172,7 +172,7 @@ func (g *scene) waste() {
 	g.part(sim.WasteBag, words.Say("part.waste_bag"), 758, 436, 66, 58)
 	g.tube(d.Waste, s.Bench.Open[sim.WasteDrain] && s.WasteML > 0, 0, 820, 480, 866, 480)
 	g.clamp(sim.WasteDrain, 854, 480, false, 876, 480, ui.AlignLeft)
-	g.label(836, 428, 124, ui.AlignLeft, words.Say("bench.waste", g.num(s.WasteML/1000, 2, ""), g.num(v.Limits.WasteML/1000, 0, "L")))
+	g.label(836, 428, 124, ui.AlignLeft, words.Say("bench.waste", g.num(s.WasteML/1000, 2, "L")), words.Say("bench.of", g.num(v.Limits.WasteML/1000, 0, "L")))
 }
 
 func (g *scene) patient() {
@@ -182,9 +182,9 @@ func (g *scene) patient() {
 	if giving >= 0 {
 		from := [2]float32{858, 204}
 		if giving != v.newest() {
-			g.bag(884, 234, 34, 46, s.Bags[giving].ML/max(v.Limits.BagML, 1), d.Bags[giving], false)
-			g.label(922, 244, 38, ui.AlignLeft, "", words.Say("part."+sim.Bag(giving).String()))
-			from = [2]float32{901, 280}
+			g.bag(872, 234, 34, 46, s.Bags[giving].ML/max(v.Limits.BagML, 1), d.Bags[giving], false)
+			g.label(908, 246, 52, ui.AlignLeft, "", words.Say("part."+sim.Bag(giving).String()))
+			from = [2]float32{889, 280}
 		}
 		g.tube(d.Bags[giving], s.Giving.GivenML > 0, d.GiveMLMin, from[0], from[1], from[0], 296, 876, 296, 876, 344)
 		g.dripFilter(876, 318)

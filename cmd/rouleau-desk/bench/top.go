@@ -51,15 +51,21 @@ func (d *Desk) leftOf(c *ui.Core, v *View) string {
 // speech is what was said last, and the question that waits for an answer.
 func (d *Desk) speech(c *ui.Core, v *View, r ui.Rect) {
 	r.CutRight(12)
-	if v.Question.Open {
-		d.question(c, v, r)
+	if len(v.Said) == 0 {
+		return
+	}
+	if d.long(c, v.Said[len(v.Said)-1], r) {
 		return
 	}
 	for i, at := range [...]int{len(v.Said) - 1, len(v.Said) - 2} {
 		if at < 0 {
 			break
 		}
-		d.spoken(c, v.Said[at], r.Row(i, 2, 0), i == 0)
+		l := v.Said[at]
+		if i > 0 && ui.TextWidth(words.Say("speaker."+l.Who)+l.Text, ui.SizeSmall, ui.SemiBold, false)+12 > r.W {
+			break // the log has it in full
+		}
+		d.spoken(c, l, r.Row(i, 2, 0), i == 0)
 	}
 }
 
@@ -81,26 +87,21 @@ func (d *Desk) spoken(c *ui.Core, l Line, r ui.Rect, newest bool) {
 	c.Label(ui.Label{ID: id, Rect: line, Text: l.Text, Style: text})
 }
 
-func (d *Desk) question(c *ui.Core, v *View, r ui.Rect) {
-	q := v.Question
-	btn := r.CutRight(176)
-	btn = btn.Place(btn.W, 42, 0, 0.5)
-	if q.Loss {
-		if c.Button(ui.Button{ID: ui.Name("answer loss"), Rect: btn, Label: words.Say("top.answer_loss"), Selected: false, Look: ui.LookDark}) {
-			d.Tab = TabRecords
-			c.Focus(estimateID)
-		}
-	} else {
-		if c.Button(ui.Button{ID: ui.Name("yes"), Rect: btn.Col(0, 2, 8), Label: words.Say("top.yes"), Look: ui.LookDark, Why: v.why(sim.Action{Do: sim.Answer, Value: 1})}) {
-			d.do(on(sim.Answer, sim.NoPart, 1))
-		}
-		if c.Button(ui.Button{ID: ui.Name("no"), Rect: btn.Col(1, 2, 8), Label: words.Say("top.no"), Look: ui.LookDark, Why: v.why(sim.Action{Do: sim.Answer, Value: 0})}) {
-			d.do(on(sim.Answer, sim.NoPart, 0))
-		}
+// long shows something said that needs the whole place, in the largest type in which it fits.
+func (d *Desk) long(c *ui.Core, l Line, r ui.Rect) bool {
+	name := ui.Style{Size: ui.SizeSmall, Weight: ui.SemiBold, Col: c.Pal.Muted}
+	who := words.Say("speaker." + l.Who)
+	w := r.W - name.Width(who) - 9
+	if ui.TextWidth(l.Text, ui.SizeBody, ui.Regular, false) <= w {
+		return false
 	}
-	r.CutRight(10)
-	d.spoken(c, Line{Who: q.Who, Text: q.Text}, r.CutTop(r.H/2), true)
-	c.Text(r, words.Say("top.waiting", c.Clock(math.Floor(q.SinceS))[2:]), ui.Style{Size: ui.SizeSmall, Col: c.Pal.Muted, Tab: true})
+	st := ui.Style{Size: ui.SizeBody}
+	for st.Size > ui.SizeSmall && c.LabelHeight(l.Text, w, st) > r.H {
+		st.Size--
+	}
+	c.Text(ui.R(r.X, r.Y, r.W-w-8, ui.LineHeight(st.Size)), who, name)
+	c.Label(ui.Label{ID: saidIDs[0], Rect: ui.R(r.Right()-w, r.Y, w, r.H), Text: l.Text, Style: st})
+	return true
 }
 
 func vitalWidth(w float32) float32 { return min(max(w*0.058, 70), 84) }

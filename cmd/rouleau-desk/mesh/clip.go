@@ -54,8 +54,7 @@ func (b *Builder) clipTri(i, j, k uint32, r rect) {
 	b.poly[0], b.poly[1] = from[:0], to[:0]
 }
 
-// cutSide keeps the part of a convex polygon inside one side of the rectangle
-// (Sutherland and Hodgman).
+// cutSide keeps the part of a convex polygon inside one side of the rectangle.
 func cutSide(from, to []Vertex, side int, r rect) []Vertex {
 	dist := func(v *Vertex) float32 {
 		switch side {

@@ -19,7 +19,8 @@ import (
 )
 
 const (
-	atlasSide = 2048
+	firstSide = 2048
+	maxSide   = 8192
 	whiteSide = 8 // the white corner shapes are drawn with
 	whiteAt   = whiteSide / 2
 	maxRuns   = 4096
@@ -38,6 +39,7 @@ type runKey struct {
 
 type atlas struct {
 	img     *ebiten.Image
+	side    int
 	sources [2]*text.GoTextFaceSource
 	faces   map[faceKey]*text.GoTextFace
 	glyphs  map[*ebiten.Image]image.Point
@@ -56,13 +58,19 @@ func newAtlas() (*atlas, error) {
 		}
 		a.sources[w] = s
 	}
-	a.img = ebiten.NewImage(atlasSide, atlasSide)
-	a.reset()
+	a.side = firstSide
+	a.img = ebiten.NewImage(a.side, a.side)
+	a.reset(false)
 	return a, nil
 }
 
-// reset forgets all letters.
-func (a *atlas) reset() {
+// reset forgets all letters; with grow there is twice the room a side for new ones.
+func (a *atlas) reset(grow bool) {
+	if grow && a.side < maxSide {
+		a.side *= 2
+		a.img.Deallocate()
+		a.img = ebiten.NewImage(a.side, a.side)
+	}
 	a.img.Clear()
 	a.img.SubImage(image.Rect(0, 0, whiteSide, whiteSide)).(*ebiten.Image).Fill(color.White)
 	a.glyphs = map[*ebiten.Image]image.Point{}
@@ -119,10 +127,10 @@ func (a *atlas) slot(img *ebiten.Image) (image.Point, bool) {
 		return at, true
 	}
 	size := img.Bounds().Size()
-	if a.x+size.X+1 > atlasSide {
+	if a.x+size.X+1 > a.side {
 		a.x, a.y, a.h = 0, a.y+a.h+1, 0
 	}
-	if a.y+size.Y+1 > atlasSide {
+	if a.y+size.Y+1 > a.side {
 		return image.Point{}, false
 	}
 	at := image.Pt(a.x, a.y)

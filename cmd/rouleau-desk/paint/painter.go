@@ -39,9 +39,11 @@ func (p *Painter) Draw(dst *ebiten.Image, list *ui.List) {
 	p.mesh.WhiteU, p.mesh.WhiteV = whiteAt, whiteAt
 	p.atlas.full = false
 	p.mesh.Build(list, p.atlas)
-	if p.atlas.full {
-		// The letters of this frame did not fit beside old ones: begin anew.
-		p.atlas.reset()
+	// The letters of this frame do not fit beside those of earlier ones: begin
+	// anew, and if the frame alone is too much, with more room.
+	for grow := false; p.atlas.full && (!grow || p.atlas.side < maxSide); grow = true {
+		p.atlas.reset(grow)
+		p.options.Images[0] = p.atlas.img
 		p.mesh.Build(list, p.atlas)
 	}
 	if len(p.mesh.Idx) == 0 {

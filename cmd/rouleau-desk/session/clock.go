@@ -49,6 +49,9 @@ func (s *Session) runs() bool {
 
 // lag tells, now and then, that time was let go.
 func (s *Session) lag(lost time.Duration) {
+	if lost.Seconds()*float64(s.View.Speed) < 1 {
+		return
+	}
 	if at := s.Run.State.Tick; s.toldLag == 0 || at-s.toldLag > lagTellS*sim.TicksPerSecond {
 		s.note(words.Say("log.lag", lost.Seconds()*float64(s.View.Speed)))
 		s.toldLag = max(1, at)

@@ -61,7 +61,7 @@ const KeyCount = int(KeyZ) + 1
 // Mods are the modifier keys held.
 type Mods uint8
 
-// The modifiers. ModCtrl also stands for the command key of an Apple keyboard.
+// The modifiers. ModCtrl also stands for the command key of keyboards that have one.
 const (
 	ModShift Mods = 1 << iota
 	ModCtrl

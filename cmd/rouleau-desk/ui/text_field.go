@@ -15,7 +15,7 @@ type TextField struct {
 }
 
 // TextFieldHeight is the height of a field with its label above.
-const TextFieldHeight = 62
+const TextFieldHeight = 66
 
 // TextField draws the field. It returns the text as it stands now, and entered
 // when Enter was pressed in it.
@@ -31,8 +31,8 @@ func (c *Core) TextField(f TextField) (text string, entered bool) {
 		c.runesUsed = true // the quick key's own letter is not text
 	}
 	box := f.Rect
-	if f.Label != "" && f.Rect.H >= 54 {
-		c.fieldLabel(t, box.CutTop(22), f)
+	if f.Label != "" && f.Rect.H >= 60 {
+		c.fieldLabel(t, box.CutTop(20), f)
 	}
 	box = box.Place(box.W, min(box.H, 40), 0, 1)
 	in := box.InsetXY(10, 0)

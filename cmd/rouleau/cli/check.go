@@ -52,16 +52,14 @@ func (s *session) checkOne(name string) int {
 		fmt.Fprintln(&s.out, words.Say("cli.checked", name, sc.ID, sc.Version, len(sc.Warnings)))
 		return exitDone
 	}
-	// The faults are what was asked for and go to the output; that a file is not there goes to the error stream.
-	if _, again := scenarios.Open(name); again != nil {
-		var faults yamlread.Faults
-		if errors.As(again, &faults) {
-			fmt.Fprintln(&s.out, faults.Error())
-			fmt.Fprintln(&s.out, words.Say("cli.faults", name, len(faults)))
-			return exitNotRight
-		}
+	var faults yamlread.Faults
+	if !errors.As(err, &faults) {
+		return s.tell(err)
 	}
-	return s.tell(err)
+	// The faults are what was asked for, so they go to the output.
+	fmt.Fprintln(&s.out, faults.Error())
+	fmt.Fprintln(&s.out, words.Say("cli.faults", name, len(faults)))
+	return exitNotRight
 }
 
 func (s *session) listCommand() *cobra.Command {

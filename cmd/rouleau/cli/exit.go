@@ -23,15 +23,17 @@ const (
 
 // failure is an error with its exit code. Without text everything has been said in the output.
 type failure struct {
-	code int
-	text string
+	code  int
+	text  string
+	cause error
 }
 
 func (f *failure) Error() string { return f.text }
+func (f *failure) Unwrap() error { return f.cause }
 
-func notRight(text string) error { return &failure{exitNotRight, text} }
-func wrong(text string) error    { return &failure{exitUsage, text} }
-func trouble(text string) error  { return &failure{exitTrouble, text} }
+func notRight(text string) error { return &failure{code: exitNotRight, text: text} }
+func wrong(text string) error    { return &failure{code: exitUsage, text: text} }
+func trouble(text string) error  { return &failure{code: exitTrouble, text: text} }
 
 // tell prints an error and gives its exit code.
 func (s *session) tell(err error) int {
@@ -40,7 +42,7 @@ func (s *session) tell(err error) int {
 	case err == nil:
 		return exitDone
 	case !errors.As(err, &f):
-		f = &failure{exitUsage, err.Error()} // only the library that reads arguments gives errors of its own
+		f = &failure{code: exitUsage, text: err.Error()} // only the library that reads arguments gives errors of its own
 	}
 	if f.text != "" {
 		fmt.Fprintln(s.notes, f.text)

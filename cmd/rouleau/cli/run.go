@@ -125,7 +125,7 @@ func openScenario(nameOrPath string) (*scenarios.Scenario, error) {
 	}
 	var faults yamlread.Faults
 	if errors.As(err, &faults) {
-		return nil, notRight(err.Error())
+		return nil, &failure{exitNotRight, err.Error(), faults}
 	}
 	if info, missing := os.Stat(nameOrPath); missing != nil || info.IsDir() {
 		known := scenarios.Library()

@@ -54,13 +54,12 @@ func clock(tick int64) string {
 
 // measured writes a value with its unit for people.
 func measured(value float64, unit string) string {
-	switch unit {
-	case "yes":
-		if value == 1 {
-			return words.Say("cli.yes")
-		}
+	switch {
+	case strings.Contains(unit, "yes") && value == 1: // the unit of a question
+		return words.Say("cli.yes")
+	case strings.Contains(unit, "yes"):
 		return words.Say("cli.no")
-	case "share", "ratio", "":
+	case unit == "share", unit == "ratio", unit == "":
 		return scoring.Show(value)
 	}
 	return scoring.Show(value) + " " + unit

@@ -1,0 +1,142 @@
+// Every screen of a case at several sizes: nothing overlaps, nothing is cut, every control is large enough.
+
+package bench_test
+
+import (
+	"fmt"
+	"testing"
+
+	"rouleau/cmd/rouleau-desk/bench"
+	"rouleau/cmd/rouleau-desk/session"
+	"rouleau/cmd/rouleau-desk/ui"
+	"rouleau/cmd/rouleau-desk/ui/uitest"
+	"rouleau/scenarios"
+	"rouleau/scoring/operators"
+	"rouleau/sim"
+)
+
+// table is a window without a display in which a case is played.
+type table struct {
+	*uitest.Driver
+	Session *session.Session
+	Desk    *bench.Desk
+	steady  *operators.Steady
+	told    map[string]bool // faults reported already
+}
+
+func spine(t testing.TB) *scenarios.Scenario {
+	t.Helper()
+	sc, err := scenarios.Open("steady-oozing-spine")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return sc
+}
+
+func sit(t testing.TB, size ui.Vec, assessment bool) *table {
+	t.Helper()
+	sc := spine(t)
+	b := &table{Desk: bench.New(), told: map[string]bool{}}
+	b.Session = session.New(sc, session.Options{Seed: 1, Assessment: assessment, Finish: session.Grader(sc, assessment, "test", "", nil)})
+	b.steady = operators.NewSteady(operators.SheetOf(sc, &b.Session.Run.Case))
+	b.Driver = uitest.New(size, func(c *ui.Core) {
+		b.Session.Refresh()
+		b.Session.Do(b.Desk.Frame(c, &b.Session.View))
+	})
+	b.Core.Words = bench.CoreWords()
+	return b
+}
+
+// begin goes to the bench without choosing anything by hand.
+func (b *table) begin() {
+	b.Session.Do([]bench.Act{{Do: bench.GoOn}, {Do: bench.GoOn}})
+	b.Idle()
+}
+
+// until lets the competent operator play up to a time.
+func (b *table) until(seconds float64) {
+	var seen sim.Seen
+	r := b.Session.Run
+	for !r.State.Ended && sim.Seconds(r.State.Tick) < seconds {
+		if r.State.Tick%sim.TicksPerSecond == 0 {
+			sim.View(&r.Case, &r.State, &seen)
+			b.steady.Act(&seen, r.Do)
+		}
+		b.Session.Tick()
+	}
+	b.Idle()
+	b.Idle()
+}
+
+var sizes = []ui.Vec{{X: 1024, Y: 640}, {X: 1280, Y: 800}, {X: 1920, Y: 1080}, {X: 1536, Y: 864}}
+
+func (b *table) faults(t *testing.T, where string) {
+	t.Helper()
+	b.Idle() // heights of scrolled areas settle
+	for _, f := range uitest.Faults(b.List) {
+		if b.told[f] {
+			continue
+		}
+		b.told[f] = true
+		t.Errorf("%.0f × %.0f, %s: %s", b.Size.X, b.Size.Y, where, f)
+	}
+}
+
+var parts = []sim.Part{sim.FieldPart, sim.AnticoagulantHook, sim.ReservoirPart, sim.PumpPart, sim.BowlPart, sim.WashHookA, sim.WashHookB,
+	sim.FirstBag, sim.WasteBag, sim.PatientPart}
+
+func TestNothingOverlapsOnAnyScreen(t *testing.T) {
+	for _, size := range sizes {
+		b := sit(t, size, false)
+		b.faults(t, "cautions")
+		b.Session.Do([]bench.Act{{Do: bench.GoOn}})
+		b.faults(t, "case sheet")
+		b.begin()
+		for _, at := range []float64{0, 400, 1700, 1850, 2000, 2600, 3300, 3700, 4500, 5000} {
+			b.until(at)
+			where := fmt.Sprintf("bench at %.0f s", at)
+			for _, p := range parts {
+				b.Desk.Select(p)
+				b.faults(t, where+", "+p.String())
+			}
+			b.Desk.Tab = bench.TabTeam
+			b.faults(t, where+", team")
+			b.Desk.Tab = bench.TabRecords
+			b.faults(t, where+", records")
+		}
+		for d := bench.LabelDialog; d <= bench.AlarmDialog; d++ {
+			b.Desk.Dialog = d
+			b.faults(t, fmt.Sprintf("dialog %d", d))
+		}
+		b.Desk.Dialog = bench.NoDialog
+		b.until(1e6)
+		b.Session.Do([]bench.Act{{Do: bench.Finish}})
+		b.faults(t, "result")
+		if !b.HasText("of 100") {
+			t.Errorf("the result page shows no points")
+		}
+	}
+}
+
+func TestHiddenTruthFitsToo(t *testing.T) {
+	for _, size := range sizes {
+		b := sit(t, size, false)
+		b.begin()
+		b.Session.Do([]bench.Act{{Do: bench.ToggleTruth}})
+		for _, at := range []float64{1800, 2900, 3600} {
+			b.until(at)
+			for _, p := range parts {
+				b.Desk.Select(p)
+				b.faults(t, "truth, "+p.String())
+			}
+		}
+	}
+}
+
+func TestSmallWindowsSaySo(t *testing.T) {
+	b := sit(t, ui.Vec{X: 800, Y: 500}, false)
+	b.begin()
+	if !b.HasText("This window needs") {
+		t.Error("a window too small for the bench does not say so")
+	}
+}
