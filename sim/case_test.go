@@ -15,7 +15,7 @@ type script []struct {
 	value float64
 }
 
-// adultCase is the 75-minute adult case of model.md section 10: 4.8 L, haematocrit 0.40.
+// adultCase is the 75-minute adult case of the design paper, section 10: 4.8 L, haematocrit 0.40.
 func adultCase() Case {
 	minute := func(m float64) int64 { return Ticks(60 * m) }
 	return Case{

@@ -52,7 +52,7 @@ func TestNormalDistribution(t *testing.T) {
 	}
 }
 
-// The detector's noise: normal, of sd 0.01, correlated over 2 s (model.md section 9).
+// The detector's noise: normal, of sd 0.01, correlated over 2 s (design paper, section 9).
 func TestDetectorNoise(t *testing.T) {
 	c := adultCase()
 	s := Start(&c, 11)

@@ -88,7 +88,7 @@ func TestSendingBackIsNotCollecting(t *testing.T) {
 	near(t, "collected", TallyTruth(&b.s)[TallyCollected], collected, 1e-12)
 }
 
-// Past 30 mL of clot in the filter all the clot, of filter and reservoir, holds the sucker back (model.md section 4).
+// Past 30 mL of clot in the filter all the clot, of filter and reservoir, holds the sucker back (design paper, section 4).
 func TestClotHoldsTheSuckerBack(t *testing.T) {
 	var s State
 	clot := func(filter, reservoir float64) float64 {

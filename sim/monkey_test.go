@@ -109,7 +109,7 @@ func (m *monkey) someCase() Case {
 
 func TestMonkey(t *testing.T) {
 	var done [verbCount]int
-	for seed := uint64(1); seed <= 8; seed++ {
+	for seed := uint64(1); seed <= 6; seed++ {
 		t.Run(fmt.Sprint(seed), func(t *testing.T) { letMonkeyPlay(t, seed, &done) })
 	}
 	for _, v := range [...]Verb{Fill, Wash, Empty, Hook, GiveRate, StopAll, ClearLine, ChangeWaste, NewBag, DrawBack, SendBack, ReplaceSet, DiscardIt} {
@@ -122,8 +122,13 @@ func TestMonkey(t *testing.T) {
 func letMonkeyPlay(t *testing.T, seed uint64, done *[verbCount]int) {
 	var m monkey
 	m.chance.Seed(seed)
-	b := keeping(t, m.someCase(), seed)
+	b := newBench(t, m.someCase(), seed)
 	k := keep(&b.s)
+	b.each = func() {
+		if b.s.Tick%5 == 0 { // every tick of the whole cases is checked elsewhere
+			k.check(t, &b.s)
+		}
+	}
 	if seed%3 != 0 { // the others have to find out by themselves
 		b.play(openBench([...]Solution{HeparinSolution, CitrateSolution}[seed%2], BowlKind(1+seed%3)))
 		b.play(automaticBowls(200, 250))

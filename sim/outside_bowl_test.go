@@ -10,7 +10,7 @@ import (
 )
 
 func TestStokesVelocity(t *testing.T) {
-	// [D] sources.md: a sphere of 90 fL is 5.56 µm across and sinks at 1.6 µm/s in saline at 22 °C
+	// [D] the source list: a sphere of 90 fL is 5.56 µm across and sinks at 1.6 µm/s in saline at 22 °C
 	near(t, "diameter of a sphere of 90 fL, cm", cellDiameter, 1e-4*math.Cbrt(6*90/math.Pi), 0.001)
 	near(t, "in saline, µm/s", 1e4*StokesCMPerS(0), 1.6, 0.02)
 	// [S] Rosenson et al., Clin Chem 1996;42:1189: plasma 1.5–1.7 mPa·s at room temperature, here with 70 g/L of protein
@@ -22,7 +22,7 @@ func TestStokesVelocity(t *testing.T) {
 }
 
 func TestWestergrenAnchor(t *testing.T) {
-	// model.md section 5, [S]: at Westergren dilution (haematocrit 0.36, protein 56 g/L) the reservoir settles at the patient's
+	// design paper, section 5, [S]: at Westergren dilution (haematocrit 0.36, protein 56 g/L) the reservoir settles at the patient's
 	// ESR. [Q] Miller 1983 for the range of the healthy: up to age/2 in men, (age+10)/2 in women. A reservoir so deep that
 	// the clear layer of ten minutes does not slow it.
 	for _, esr := range []float64{2, 10, 35, 60} {

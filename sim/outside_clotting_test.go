@@ -16,11 +16,11 @@ func TestCitrateSolutionChemistry(t *testing.T) {
 	near(t, "citrate of the formula, mmol/L", mmol, CitrateMmolPerL, 0.002)
 	pack := CitrateSolution.Of(500)
 	near(t, "citrate of a pack, mmol/L", pack.PerL(Citrate), mmol, 0.002)
-	within(t, "citrate, mmol/L", pack.PerL(Citrate), 107, 118) // [Q] sources.md, citrate in ACD-A
+	within(t, "citrate, mmol/L", pack.PerL(Citrate), 107, 118) // [Q] the source list, citrate in ACD-A
 }
 
 func TestIonisedCalciumIsTheRoot(t *testing.T) {
-	// against bisection of the equation of model.md section 4, over everything a wound can bring together
+	// against bisection of the equation of the design paper, section 4, over everything a wound can bring together
 	for _, calcium := range []float64{0.05, 0.3, 1, 1.7, 2.4, 3.5} {
 		for _, citrate := range []float64{0, 0.2, 1, 2.5, 6, 15, 60, 113} {
 			for _, protein := range []float64{0, 10, 35, 70, 90} {

@@ -49,7 +49,7 @@ func TestOsmoticFragility(t *testing.T) {
 	within(t, "at 0.55 g/dL", OsmoticLysis(0.55), 0, 0.002)
 	within(t, "at 0.30 g/dL", OsmoticLysis(0.30), 0.995, 1)
 	within(t, "in saline", OsmoticLysis(SaltGPerDL(308)), 0, 0)
-	near(t, "saline, g/dL", SaltGPerDL(308), 0.9, 1e-12) // 0.9 % saline is 308 mOsm/L, model.md section 1
+	near(t, "saline, g/dL", SaltGPerDL(308), 0.9, 1e-12) // 0.9 % saline is 308 mOsm/L, design paper, section 1
 }
 
 func TestThinFluidsBreakCells(t *testing.T) {

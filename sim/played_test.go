@@ -1,6 +1,6 @@
 package sim
 
-// The adult case of model.md section 10 played by a rule: a bowl begun when the reservoir holds 150 mL of cells, filled and
+// The adult case of the design paper, section 10 played by a rule: a bowl begun when the reservoir holds 150 mL of cells, filled and
 // washed at 300 mL/min with 1000 mL. What differs between plays is told.
 
 import "testing"

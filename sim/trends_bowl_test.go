@@ -1,6 +1,6 @@
 package sim
 
-// Trends that must come out of the bowl, whatever the equations: rows of model.md section 11, one test each.
+// Trends that must come out of the bowl, whatever the equations: rows of the design paper, section 11, one test each.
 
 import (
 	"math"
@@ -136,7 +136,7 @@ func TestTrendWorseThanAPlug(t *testing.T) {
 	}
 }
 
-// [S] bound contaminants are not washed out (bacteria, tumour and fetal cells, cement: sources.md, reasons to divert,
+// [S] bound contaminants are not washed out (bacteria, tumour and fetal cells, cement: the source list, reasons to divert,
 // Anesthesiology 2000;92:1531 and 2003;99:652 [M]); what is dissolved is.
 func TestTrendBoundContaminantsStay(t *testing.T) {
 	b := Bowl{Kind: StandardBowl}

@@ -1,6 +1,6 @@
 package sim
 
-// Trends that must come out of whole cases, whatever the equations: the other rows of model.md section 11, one test each.
+// Trends that must come out of whole cases, whatever the equations: the other rows of the design paper, section 11, one test each.
 
 import "testing"
 
@@ -9,7 +9,7 @@ func TestTrendWholeCaseRecovery(t *testing.T) {
 	o := playAdult(t, manner{matched: true, mixed: true, pool: true})
 	within(t, "red cells back over red cells shed", o.recovery, 0.55, 0.65)
 	within(t, "product haematocrit", o.productHct, 0.55, 0.65)
-	if o.bowls != 3 { // the case of model.md section 10
+	if o.bowls != 3 { // the case of the design paper, section 10
 		t.Errorf("%d bowls, want 3", o.bowls)
 	}
 }
@@ -92,7 +92,7 @@ func TestTrendOneDropASecondInBriskBleeding(t *testing.T) {
 	}
 }
 
-// The drip forgotten (model.md section 10, a rough run): clot, a blocked outlet and a poor recovery.
+// The drip forgotten (design paper, section 10, a rough run): clot, a blocked outlet and a poor recovery.
 func TestTrendForgottenDrip(t *testing.T) {
 	good := playAdult(t, manner{matched: true, mixed: true, pool: true})
 	bad := playAdult(t, manner{matched: true, mixed: true, pool: true, stopDripAtS: 25 * 60})

@@ -5,6 +5,7 @@ import (
 	"embed"
 	"fmt"
 	"io/fs"
+	"maps"
 	"slices"
 	"strings"
 
@@ -34,8 +35,9 @@ func load(language string) map[string]string {
 		if err := yaml.Unmarshal(content, &areas); err != nil {
 			panic("words: " + name + ": " + err.Error())
 		}
-		for area, lines := range areas {
-			for key, text := range lines {
+		for _, area := range slices.Sorted(maps.Keys(areas)) {
+			for _, key := range slices.Sorted(maps.Keys(areas[area])) {
+				text := areas[area][key]
 				if _, twice := all[area+"."+key]; twice {
 					panic("words: " + name + ": " + area + "." + key + " stands twice")
 				}
@@ -67,10 +69,5 @@ func Has(key string) bool {
 
 // Keys lists all keys in order.
 func Keys() []string {
-	keys := make([]string, 0, len(texts))
-	for k := range texts {
-		keys = append(keys, k)
-	}
-	slices.Sort(keys)
-	return keys
+	return slices.Sorted(maps.Keys(texts))
 }

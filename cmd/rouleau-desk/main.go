@@ -122,7 +122,8 @@ func open(sc *scenarios.Scenario, s settings) error {
 		return nil
 	}}
 	ebiten.SetWindowTitle(words.Say("window.name"))
-	ebiten.SetWindowSize(1280, 800)
+	width, height := ebiten.Monitor().Size()
+	ebiten.SetWindowSize(min(int(1280*s.scale), width), min(int(800*s.scale), height))
 	ebiten.SetRunnableOnUnfocused(true)
 	return w.Run()
 }

@@ -120,9 +120,6 @@ func playAgain(sc *scenarios.Scenario, a *Attempt) (*play.Run, []Checkpoint) {
 			run.Do(act)
 		}
 	}
-	if run.State.Ended {
-		run.Step() // as an operator's run does after its last second: it notes the second and changes nothing
-	}
 	return run, append(points, checkpointOf(&run.State, true))
 }
 

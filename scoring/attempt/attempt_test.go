@@ -19,9 +19,12 @@ import (
 	"rouleau/sim"
 )
 
-// recorded is one case of the library played by steady, with a note and a refused act in it, saved and not yet read.
+// short is a case of a few minutes, so that it can be played again many times.
+var short = filepath.Join("testdata", "short.yaml")
+
+// recorded is that case played by steady, with a note and a refused act in it, saved and not yet read.
 var recorded = sync.OnceValues(func() ([]byte, error) {
-	sc, err := scenarios.Open("steady-oozing-spine")
+	sc, err := scenarios.Load(short)
 	if err != nil {
 		return nil, err
 	}
@@ -73,7 +76,7 @@ func TestWrittenAndReadIsTheSame(t *testing.T) {
 	if a.Actions[0].Text != "started <on time> & rested\n" || !a.Ended || a.Mode != Assessment || a.Seed != 7 {
 		t.Errorf("read %+v", a.Actions[0])
 	}
-	if len(a.Actions) < 100 || len(a.Checkpoints) < 300 || len(a.Quantities) < 24 {
+	if len(a.Actions) < 50 || len(a.Checkpoints) < 100 || len(a.Quantities) < 24 {
 		t.Errorf("%d acts, %d checkpoints, %d quantities: too few for a whole case", len(a.Actions), len(a.Checkpoints), len(a.Quantities))
 	}
 }
@@ -91,7 +94,7 @@ func TestReplayIsTheSame(t *testing.T) {
 
 // An unfinished run, saved in the middle of a second with an act after the last tick, can be played again too.
 func TestUnfinishedRun(t *testing.T) {
-	sc, err := scenarios.Open("steady-oozing-spine")
+	sc, err := scenarios.Load(short)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -104,6 +107,22 @@ func TestUnfinishedRun(t *testing.T) {
 	grade := scoring.Judge(sc, run, scoring.PlayYardstick(sc, 3, false))
 	a := read(t, Of(sc, run, grade, By{Operator: "a trainee", When: time.Unix(0, 0), Mode: Practice}).Encode())
 	if r := replayed(t, a); !r.Same() || a.Ended || a.LengthTicks != 1213 || len(a.Actions) != 2 {
+		t.Errorf("%+v", r)
+	}
+}
+
+// A run that the clock ends has its last tick at the end; one ended by hand has an act there.
+func TestRunEndedByTheClock(t *testing.T) {
+	sc, err := scenarios.Load(short)
+	if err != nil {
+		t.Fatal(err)
+	}
+	run := play.New(sc.Case(5, false), 5)
+	run.Do(sim.Action{Do: sim.Decide, Value: float64(sim.CollectOnly)})
+	run.ToEnd(operators.Idle{})
+	grade := scoring.Judge(sc, run, scoring.PlayYardstick(sc, 5, false))
+	a := read(t, Of(sc, run, grade, By{Operator: "idle", When: time.Unix(0, 0), Mode: Practice}).Encode())
+	if r := replayed(t, a); !r.Same() || !a.Ended || a.LengthTicks != run.Case.LastTick {
 		t.Errorf("%+v", r)
 	}
 }
@@ -199,8 +218,8 @@ func TestSaveSaysWhyNot(t *testing.T) {
 		t.Fatal(err)
 	}
 	for path, want := range map[string]string{
-		filepath.Join(folder, "nowhere", "a.json"): "is not there, make it first",
-		filepath.Join(taken, "a.json"):             "is a file, choose a folder",
+		filepath.Join(folder, "nowhere", "a.json"): "is not there: make it first",
+		filepath.Join(taken, "a.json"):             "is a file: choose a folder",
 		folder:                                     "not a file that can be written",
 	} {
 		if err := a.Save(path); err == nil || !strings.Contains(err.Error(), want) {

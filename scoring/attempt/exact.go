@@ -7,6 +7,8 @@ import (
 	"strconv"
 )
 
+// Numbers that survive a file to the last bit.
+
 // Exact is a number that is the same to the last bit after it has been written and read: the shortest decimals that stand for
 // it alone, and a word where JSON has no number.
 type Exact float64

@@ -31,12 +31,18 @@ func Load(path string) (*Attempt, error) {
 			why = inner.Err
 		}
 		if errors.Is(err, fs.ErrNotExist) {
-			return nil, fmt.Errorf("%s: there is no such file (%w)", path, fs.ErrNotExist)
+			return nil, absent(path)
 		}
 		return nil, fmt.Errorf("%s: the file cannot be read (%w): check that it is a file and that you may read it", path, why)
 	}
 	return Parse(path, data)
 }
+
+// absent is the path of a file that is not there.
+type absent string
+
+func (a absent) Error() string        { return string(a) + ": there is no such file" }
+func (a absent) Is(target error) bool { return target == fs.ErrNotExist }
 
 // keys of the file, all of which must be there.
 var keys = []string{"format", "model", "when", "mode", "operator", "scenario", "seed", "ticks_per_second", "length_ticks", "ended",

@@ -15,9 +15,6 @@ import (
 
 // Saving: the whole file or none of it.
 
-// ErrNoFolder is in the error of Save when the folder of the path is not there.
-var ErrNoFolder = errors.New("no such folder")
-
 // writeWhole puts a file in place at once. It can be replaced by tests, which cannot fill a disk.
 var writeWhole = func(path string, content []byte) error { return atomic.WriteFile(path, bytes.NewReader(content)) }
 
@@ -26,9 +23,9 @@ func CanSave(path string) error {
 	folder := filepath.Dir(path)
 	switch info, err := os.Stat(folder); {
 	case errors.Is(err, fs.ErrNotExist):
-		return fmt.Errorf("%s: %w: the folder %s is not there, make it first or choose another", path, ErrNoFolder, folder)
+		return fmt.Errorf("%s: the folder %s is not there: make it first, or choose another", path, folder)
 	case err == nil && !info.IsDir():
-		return fmt.Errorf("%s: %w: %s is a file, choose a folder", path, ErrNoFolder, folder)
+		return fmt.Errorf("%s: %s is a file: choose a folder", path, folder)
 	}
 	if info, err := os.Stat(path); err == nil && !info.Mode().IsRegular() {
 		return fmt.Errorf("%s: this is not a file that can be written: choose another name", path)
@@ -49,7 +46,7 @@ func (a *Attempt) Save(path string) error {
 	case errors.Is(err, fs.ErrPermission) || !writable(folder):
 		return fmt.Errorf("%s: nothing was saved: the folder %s may not be written to, choose another", path, folder)
 	}
-	return fmt.Errorf("%s: nothing was saved, and what was there before is as it was (%v): see whether the disk is full", path, err)
+	return fmt.Errorf("%s: nothing was saved, and what was there before is as it was; the machine says: %v; see whether the disk is full", path, err)
 }
 
 // writable tells whether a file can be made in a folder; the library that saves does not say why it could not.

@@ -35,8 +35,12 @@ func (r *Run) Do(a sim.Action) sim.Reason {
 	return why
 }
 
-// Step lets one tick pass.
+// Step lets one tick pass. After the end nothing passes and nothing is noted, so that a run and its replay have the same trace
+// whether the case was ended by hand or by the clock.
 func (r *Run) Step() {
+	if r.State.Ended {
+		return
+	}
 	if r.State.Tick%sim.TicksPerSecond == 0 {
 		r.Trace = append(r.Trace, sampleOf(&r.Case, &r.State))
 	}

@@ -49,13 +49,12 @@ const (
 	HandOverDialog
 	TallyDialog
 	AlarmDialog
-	HelpDialog
 )
 
 // Least size of the window, in logical pixels.
 const (
-	LeastWidth  = 1000
-	LeastHeight = 620
+	LeastWidth  = 1024
+	LeastHeight = 640
 )
 
 // New makes a desk.

@@ -31,10 +31,16 @@ var (
 )
 
 // window opens a dialog in the middle and gives the box for its content.
-func (d *Desk) window(c *ui.Core, title string, w, h float32) ui.Rect {
+func (d *Desk) window(c *ui.Core, v *View, title string, w, h float32) ui.Rect {
 	size := c.Size()
-	r := ui.R(0, 0, size.X, size.Y).Place(min(w, size.X-32), min(h, size.Y-32), 0.5, 0.5)
+	room := ui.R(0, 0, size.X-panelWidth(size.X), size.Y) // beside the panel, so that stop stays in sight
+	r := room.Place(min(w, room.W-32), min(h, room.H-32), 0.5, 0.5)
 	c.BeginOverlay(ui.Name("dialog"), r, true)
+	stop := on(sim.StopAll, sim.NoPart, 0)
+	c.Fill(stopRect(size), 6, c.Pal.Panel)
+	if c.Button(ui.Button{ID: ui.Name("stop above"), Rect: stopRect(size), Label: words.Say("panel.stop"), Key: ui.K('S'), Look: ui.LookDark, Why: v.why(stop.Sim)}) {
+		d.do(stop)
+	}
 	return c.Panel(ui.Panel{ID: ui.Name("dialog panel"), Rect: r, Title: title})
 }
 
@@ -48,7 +54,7 @@ func (d *Desk) close(c *ui.Core, r ui.Rect) {
 
 // fields is a dialog of ticks that together are the value of one act on the selected bag.
 func (d *Desk) fields(c *ui.Core, v *View, title, text string, keys []string, do sim.Verb, label string) {
-	in := d.window(c, title+": "+words.Say("part."+sim.Bag(d.bag).String()), 460, 430)
+	in := d.window(c, v, title+": "+words.Say("part."+sim.Bag(d.bag).String()), 460, 430)
 	c.Label(ui.Label{Rect: in.CutTop(42), Text: text, Style: ui.Style{Col: c.Pal.Muted}})
 	for i, k := range keys {
 		if c.Checkbox(ui.Checkbox{ID: ui.Name(k), Rect: in.CutTop(40), Label: words.Say(k), On: d.bits&(1<<i) != 0}) {
@@ -67,7 +73,7 @@ func (d *Desk) fields(c *ui.Core, v *View, title, text string, keys []string, do
 }
 
 func (d *Desk) tallyDialog(c *ui.Core, v *View) {
-	in := d.window(c, words.Say("dialog.tally"), 620, 610)
+	in := d.window(c, v, words.Say("dialog.tally"), 620, 610)
 	c.Label(ui.Label{Rect: in.CutTop(40), Text: words.Say("dialog.tally_text"), Style: ui.Style{Size: 13, Col: c.Pal.Muted}})
 	foot := in.CutBottom(44)
 	in.CutBottom(6)
@@ -104,7 +110,7 @@ func (d *Desk) tallyDialog(c *ui.Core, v *View) {
 
 // alarmDialog lists all alarms that are on, what to look at first, and acknowledges them.
 func (d *Desk) alarmDialog(c *ui.Core, v *View) {
-	in := d.window(c, words.Say("dialog.alarms"), 640, 560)
+	in := d.window(c, v, words.Say("dialog.alarms"), 640, 560)
 	foot := in.CutBottom(44)
 	in.CutBottom(8)
 	id := ui.Name("alarm list")

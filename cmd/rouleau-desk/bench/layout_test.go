@@ -133,6 +133,26 @@ func TestHiddenTruthFitsToo(t *testing.T) {
 	}
 }
 
+// A case in which nobody acts fails, and says so with its critical errors and reasons.
+func TestTheResultOfDoingNothingFits(t *testing.T) {
+	for _, size := range sizes {
+		b := sit(t, size, true)
+		b.begin()
+		for !b.Session.Run.State.Ended {
+			b.Session.Tick()
+		}
+		b.Session.Do([]bench.Act{{Do: bench.Finish}})
+		b.faults(t, "result of doing nothing")
+		if !b.HasText("Not passed") || !b.HasText("This is feedback. A person leads the debriefing.") {
+			t.Error("the result page does not say that the case was not passed, or who leads the debriefing")
+		}
+		r := &b.Session.View.Result
+		r.Criticals = append(r.Criticals, bench.CriticalResult{Name: "120 mL were given before two people had checked who the blood was for", Mended: true})
+		r.Fault, r.SavedAs = "a very long folder/with a very long name/attempt-20310514-120000.json: nothing was saved: the folder may not be written to, choose another", ""
+		b.faults(t, "result with a fault")
+	}
+}
+
 func TestSmallWindowsSaySo(t *testing.T) {
 	b := sit(t, ui.Vec{X: 800, Y: 500}, false)
 	b.begin()

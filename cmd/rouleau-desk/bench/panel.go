@@ -10,8 +10,9 @@ import (
 
 func (d *Desk) panel(c *ui.Core, v *View, r ui.Rect) {
 	in := c.Panel(ui.Panel{ID: ui.Name("panel"), Rect: r}).Inset(-4)
+	in.CutTop(stopHeight)
 	stop := on(sim.StopAll, sim.NoPart, 0)
-	if c.Button(ui.Button{ID: ui.Name("stop"), Rect: in.CutTop(44), Label: words.Say("panel.stop"), Key: ui.K('S'), Look: ui.LookDark, Why: v.why(stop.Sim)}) {
+	if c.Button(ui.Button{ID: ui.Name("stop"), Rect: stopRect(c.Size()), Label: words.Say("panel.stop"), Key: ui.K('S'), Look: ui.LookDark, Why: v.why(stop.Sim)}) {
 		d.do(stop)
 	}
 	in.CutTop(6)
@@ -43,6 +44,14 @@ func (d *Desk) panel(c *ui.Core, v *View, r ui.Rect) {
 	}
 	d.heights[id] = s.y - area.Y + 4
 	c.EndScroll()
+}
+
+const stopHeight = 44
+
+// stopRect is where the stop of pump and bowl stands, whatever else is on the screen.
+func stopRect(size ui.Vec) ui.Rect {
+	w := panelWidth(size.X)
+	return ui.R(size.X-w+20, topHeight+20, w-40, stopHeight)
 }
 
 func (d *Desk) partPanel(s *stack) {
@@ -105,8 +114,11 @@ func (s *stack) routing() {
 	}
 }
 
+// ask is a request to the team; what they are doing as asked is shown as going on.
 func (s *stack) ask(r sim.Request) {
-	s.act(words.Say("request."+r.String()), on(sim.Ask, sim.NoPart, float64(r)))
+	v := &s.v.Seen
+	going := r == sim.LetItPool && v.Pooling || r == sim.RinseSwabs && v.Rinsing
+	s.act(words.Say("request."+r.String()), on(sim.Ask, sim.NoPart, float64(r)), running(going, words.Say("panel.going_on")))
 }
 
 // shelf hangs packs on a hook, or takes one down.

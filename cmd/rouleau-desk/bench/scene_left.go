@@ -151,10 +151,10 @@ func (g *scene) anticoagulant() {
 	g.bag(152, 18, 52, 74, share, Liquid{}, pack < 0)
 	per := ""
 	if r := last(v.Charts.Drip); r == r {
-		per = words.Say("bench.drip_per", g.num(r, 0, "mL"))
+		per = words.Say("bench.drip_per", g.num(r, 0, ""))
 	}
 	g.label(214, 12, 144, ui.AlignLeft, title, left, warn, per)
-	g.pill(sim.AnticoagulantHook, 210, 104, words.Say("bench.drops", g.num(s.DropsMin, 0, "")), dripID)
+	g.pill(sim.AnticoagulantHook, 198, 104, words.Say("bench.drops", g.num(s.DropsMin, 0, "")), dripID)
 	g.part(sim.AnticoagulantHook, title, 148, 8, 60, 90)
 	g.clamp(sim.DripClamp, 178, 172, true, 200, 176, ui.AlignLeft)
 }

@@ -172,7 +172,7 @@ func (g *scene) waste() {
 	g.part(sim.WasteBag, words.Say("part.waste_bag"), 758, 436, 66, 58)
 	g.tube(d.Waste, s.Bench.Open[sim.WasteDrain] && s.WasteML > 0, 0, 820, 480, 866, 480)
 	g.clamp(sim.WasteDrain, 854, 480, false, 876, 480, ui.AlignLeft)
-	g.label(836, 428, 124, ui.AlignLeft, words.Say("bench.waste", g.num(s.WasteML/1000, 2, "L")), words.Say("bench.of", g.num(v.Limits.WasteML/1000, 0, "L")))
+	g.label(836, 432, 124, ui.AlignLeft, words.Say("bench.waste", g.num(s.WasteML/1000, 2, "L")), words.Say("bench.of", g.num(v.Limits.WasteML/1000, 0, "L")))
 }
 
 func (g *scene) patient() {
@@ -182,29 +182,29 @@ func (g *scene) patient() {
 	if giving >= 0 {
 		from := [2]float32{858, 204}
 		if giving != v.newest() {
-			g.bag(872, 234, 34, 46, s.Bags[giving].ML/max(v.Limits.BagML, 1), d.Bags[giving], false)
-			g.label(908, 246, 52, ui.AlignLeft, "", words.Say("part."+sim.Bag(giving).String()))
-			from = [2]float32{889, 280}
+			g.bag(872, 224, 34, 46, s.Bags[giving].ML/max(v.Limits.BagML, 1), d.Bags[giving], false)
+			g.label(908, 236, 52, ui.AlignLeft, "", words.Say("part."+sim.Bag(giving).String()))
+			from = [2]float32{889, 270}
 		}
-		g.tube(d.Bags[giving], s.Giving.GivenML > 0, d.GiveMLMin, from[0], from[1], from[0], 296, 876, 296, 876, 344)
-		g.dripFilter(876, 318)
+		g.tube(d.Bags[giving], s.Giving.GivenML > 0, d.GiveMLMin, from[0], from[1], from[0], 286, 876, 286, 876, 330)
+		g.dripFilter(876, 306)
 	}
 	// a person on a table, from the side
 	line := func() {
 		c.BeginPath()
-		c.To(g.px(842), g.py(366))
-		c.To(g.px(846), g.py(352))
-		c.Curve(g.px(862), g.py(338), g.px(890), g.py(342))
-		c.Curve(g.px(914), g.py(350), g.px(950), g.py(360))
-		c.To(g.px(952), g.py(366))
+		c.To(g.px(842), g.py(352))
+		c.To(g.px(846), g.py(338))
+		c.Curve(g.px(862), g.py(324), g.px(890), g.py(328))
+		c.Curve(g.px(914), g.py(336), g.px(950), g.py(346))
+		c.To(g.px(952), g.py(352))
 	}
 	line()
 	c.Polygon(c.Pal.Well)
 	c.LineRound(g.pen(), c.Pal.Ink, true)
-	head := g.r(818, 344, 22, 22)
+	head := g.r(818, 330, 22, 22)
 	c.Disc(head, c.Pal.Well)
 	c.Circle(head, g.pen(), c.Pal.Ink)
-	c.Segment(g.px(812), g.py(369), g.px(956), g.py(369), g.pen()*1.4, c.Pal.Ink)
+	c.Segment(g.px(812), g.py(355), g.px(956), g.py(355), g.pen()*1.4, c.Pal.Ink)
 	lines := [2]string{words.Say("bench.not_giving")}
 	if giving >= 0 {
 		lines[0] = words.Say("bench.connected_bag", words.Say("part."+sim.Bag(giving).String()))
@@ -215,8 +215,8 @@ func (g *scene) patient() {
 	if s.Giving.GivenML > 0 {
 		lines[1] = words.Say("bench.given", g.num(s.Giving.GivenML, 0, "mL"))
 	}
-	g.label(812, 374, 148, ui.AlignLeft, words.Say("part.patient"), lines[0], lines[1])
-	g.part(sim.PatientPart, words.Say("part.patient"), 812, 314, 146, 58)
+	g.label(812, 360, 148, ui.AlignLeft, words.Say("part.patient"), lines[0], lines[1])
+	g.part(sim.PatientPart, words.Say("part.patient"), 812, 300, 146, 58)
 }
 
 // dripFilter is the filter on the way to the patient, or the bare line where there is none.

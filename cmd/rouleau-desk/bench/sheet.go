@@ -116,7 +116,7 @@ func (d *Desk) decisions(c *ui.Core, v *View, r ui.Rect) {
 		}
 	}
 	s.head(words.Say("sheet.salvage"))
-	if i, ok := c.Choice(ui.Choice{ID: ui.Name("decide"), Rect: s.row(126), Label: words.Say("sheet.salvage"), Options: o[:], Selected: at}); ok && i >= 0 {
+	if i, ok := c.Choice(ui.Choice{ID: ui.Name("decide"), Rect: s.row(120), Label: words.Say("sheet.salvage"), Options: o[:], Selected: at}); ok && i >= 0 {
 		d.picked.decision = decided[i]
 	}
 	at = -1
@@ -128,7 +128,7 @@ func (d *Desk) decisions(c *ui.Core, v *View, r ui.Rect) {
 		}
 	}
 	s.head(words.Say("sheet.anticoagulant"))
-	if i, ok := c.Choice(ui.Choice{ID: ui.Name("agent"), Rect: s.row(84), Label: words.Say("sheet.anticoagulant"), Options: q[:], Selected: at}); ok && i >= 0 {
+	if i, ok := c.Choice(ui.Choice{ID: ui.Name("agent"), Rect: s.row(80), Label: words.Say("sheet.anticoagulant"), Options: q[:], Selected: at}); ok && i >= 0 {
 		d.picked.agent = agents[i]
 	}
 	at = -1
@@ -139,10 +139,12 @@ func (d *Desk) decisions(c *ui.Core, v *View, r ui.Rect) {
 		}
 	}
 	s.head(words.Say("sheet.bowl"))
-	if i, ok := c.Choice(ui.Choice{ID: ui.Name("bowl"), Rect: s.row(126), Label: words.Say("sheet.bowl"), Options: o[:], Selected: at}); ok && i >= 0 {
+	if i, ok := c.Choice(ui.Choice{ID: ui.Name("bowl"), Rect: s.row(120), Label: words.Say("sheet.bowl"), Options: o[:], Selected: at}); ok && i >= 0 {
 		d.picked.bowl = bowls[i]
 	}
-	s.say(words.Say("sheet.later"), false)
+	if in.H > 480 {
+		s.say(words.Say("sheet.later"), false)
+	}
 	d.heights[id] = s.y - area.Y + 4
 	c.EndScroll()
 	d.sheetFoot(c, v, foot)

@@ -35,7 +35,6 @@ type View struct {
 	Behind     bool // the window could not keep up and let time go
 	BusyLeftS  float64
 	Log        []Line
-	LogFrom    int // how many older lines were let go
 	Said       []Line
 	Question   Question
 	Alarms     []Alarm // on now, most urgent first
@@ -73,15 +72,12 @@ type Pack struct {
 type Limits struct {
 	ReservoirML, WasteML, BagML float64
 	ExpiryS, EndS               float64
-	HandedOverS                 float64
-	AutoFill, AutoStop          bool // automatic steps the case allows
-	AutoWash, AutoEmpty         bool
 }
 
 // Drawn is what the section drawing shows of liquids and flows. The session fills it with what a person could see: in an
 // assessment the bed comes from the detector.
 type Drawn struct {
-	Pool, Suction, Basin        Liquid
+	Pool, Suction               Liquid
 	Canister                    Liquid
 	ReservoirClear              Liquid
 	ReservoirLow                Liquid
@@ -92,7 +88,7 @@ type Drawn struct {
 	BedShare                    float64 // of the bowl, 0–1
 	HeldShare                   float64 // of the bowl, 0–1
 	OuterCM, InnerCM            float64
-	HeightCM, BowlML, RPM       float64
+	BowlML, RPM                 float64
 	SuckMLMin, DiscardMLMin     float64 // flows that move the dashes
 	DripMLMin, FeedMLMin        float64
 	WashMLMin, EffluentMLMin    float64
@@ -108,7 +104,6 @@ type Truth struct {
 	ReservoirHct, ReservoirLowHct float64
 	ReservoirFreeHbGL             float64
 	FilterActivation              float64
-	ClotML                        float64
 	BedShare                      float64
 	BowlHct                       float64
 	BagHct                        [sim.MaxBags]float64
@@ -116,7 +111,6 @@ type Truth struct {
 	HbGDL                         float64
 	BleedMLMin                    float64
 	ShedML                        float64
-	IonisedCalcium                float64
 }
 
 // Line is one line of the log, or something said.
@@ -145,9 +139,9 @@ type Alarm struct {
 
 // Charts are the series over the case so far, one value a second.
 type Charts struct {
-	Reservoir, Drip, Detector, Hb, Bleed     []float64
-	TrueReservoirHct, TrueBed, TrueHb, TrueB []float64 // empty in an assessment
-	Marks                                    []Mark
+	Reservoir, Drip, Detector, Hb, Bleed []float64
+	TrueBed, TrueHb, TrueB               []float64 // empty in an assessment
+	Marks                                []Mark
 }
 
 // Mark is a moment on the charts.

@@ -3,6 +3,7 @@
 package session
 
 import (
+	"math"
 	"time"
 
 	"rouleau/assets/words"
@@ -56,9 +57,18 @@ func criterionOf(c *scoring.CriterionGrade) bench.CriterionResult {
 	measured := words.Say("result.nothing_measured")
 	if c.Measured {
 		measured = words.Say("result.value", scoring.Show(c.Value), c.Unit)
-		if c.Unit == "yes" || c.Unit == "bool" {
+	}
+	target := c.Target
+	switch c.Unit {
+	case "0 for no, 1 for yes":
+		target = words.Say("top.yes")
+		if c.Measured {
 			measured = yesNo(c.Value, "top.yes", "top.no")
 		}
+	case "share":
+		if c.Measured {
+			measured = words.Say("result.value", scoring.Show(math.Round(100*c.Value)), "%")
+		}
 	}
-	return bench.CriterionResult{Name: c.Meaning, Measured: measured, Target: c.Target, Points: c.Points, Of: c.Of, Reason: c.Reason, Source: c.Source}
+	return bench.CriterionResult{Name: c.Meaning, Measured: measured, Target: target, Points: c.Points, Of: c.Of, Reason: c.Reason, Source: c.Source}
 }

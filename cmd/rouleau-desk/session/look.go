@@ -93,7 +93,7 @@ func (s *Session) truth(t *bench.Truth) {
 	st := &s.Run.State
 	r, b := &st.Reservoir, &st.Bowl
 	*t = bench.Truth{ReservoirHct: r.Blood.Hct(), ReservoirLowHct: r.OutletHct(), ReservoirFreeHbGL: r.Blood.PerL(sim.FreeHb),
-		FilterActivation: st.Filter.Activation, ClotML: st.Filter.Clot.VolumeML() + r.Clot.VolumeML(), BedShare: b.FillFraction(),
+		FilterActivation: st.Filter.Activation, BedShare: b.FillFraction(),
 		HbGDL: st.Patient.Blood.HbGPerDL(), BleedMLMin: st.Field.BleedMLMin, ShedML: st.Patient.ShedML}
 	if all := b.ContentsML(); all > 0 {
 		t.BowlHct = b.CellsML / all

@@ -67,6 +67,8 @@ func objectOf(a *sim.Action) string {
 	}
 	number := strconv.FormatFloat(a.Value, 'f', -1, 64)
 	switch a.Do {
+	case sim.Watch, sim.Fill, sim.Wash, sim.Empty, sim.StopAll, sim.StopPump, sim.Mix, sim.TestVacuum, sim.NewBag, sim.ChangeWaste, sim.TakeDown, sim.EndCase:
+		return ""
 	case sim.Decide:
 		return words.Say("decision." + sim.Decision(a.Value).String())
 	case sim.ChooseAnticoagulant:

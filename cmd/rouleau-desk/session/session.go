@@ -109,6 +109,7 @@ func (s *Session) finish() {
 		return
 	}
 	if s.View.Screen != bench.Graded && s.options.Finish != nil {
+		s.Run.Step() // as a replay does after the end: the last second is noted, nothing changes
 		s.View.Result = s.options.Finish(s.Run)
 	}
 	s.View.Screen = bench.Graded
@@ -116,6 +117,7 @@ func (s *Session) finish() {
 
 // note puts a line of the window's own into the log.
 func (s *Session) note(text string) {
+	s.readLog() // what happened before stands before
 	s.add(bench.Line{S: sim.Seconds(s.Run.State.Tick), Text: text, Kind: sim.Came})
 }
 
@@ -126,7 +128,7 @@ func (s *Session) add(l bench.Line) {
 	v := &s.View
 	if len(v.Log) >= maxLines {
 		n := copy(v.Log, v.Log[maxLines/4:])
-		v.Log, v.LogFrom = v.Log[:n], v.LogFrom+maxLines/4
+		v.Log = v.Log[:n]
 	}
 	v.Log = append(v.Log, l)
 }

@@ -144,14 +144,20 @@ func (c *computed) writeTable(w io.Writer) {
 	fmt.Fprintf(w, "%s\n\n%s\n", wrap(words.Say(c.module.doc), "", ""), words.Say("cli.input"))
 	for _, f := range c.module.fields {
 		if text := c.input.show(f); text != "" {
-			fmt.Fprintf(w, "  %-24s %12s %-8s %s\n", f.flag(), text, f.unit, words.Say(f.doc))
+			writeRow(w, f.flag(), text, f.unit, f.doc)
 		}
 	}
 	fmt.Fprintf(w, "\n%s\n", words.Say("cli.result"))
 	for _, r := range c.result {
-		fmt.Fprintf(w, "  %-24s %12s %-8s %s\n", r.name, digits(r.value), r.unit, words.Say(r.doc))
+		writeRow(w, r.name, digits(r.value), r.unit, r.doc)
 	}
 	fmt.Fprintf(w, "\n%s\n", wrap(words.Say("cli.caution"), "", ""))
+}
+
+// writeRow prints a value with its unit and what it means.
+func writeRow(w io.Writer, name, value, unit, doc string) {
+	row := "  %-24s %12s %-9s "
+	fmt.Fprintln(w, wrap(words.Say(doc), fmt.Sprintf(row, name, value, unit), fmt.Sprintf(row, "", "", "")))
 }
 
 // moduleNamed finds a module; without one the nearest name is given.

@@ -68,7 +68,7 @@ func (r *caseReading) read(raw json.RawMessage) (one givenCase) {
 		r.fault("", words.Say("cli.case_object"))
 		return one
 	}
-	known := []string{"module", "input", "expect"} // what is expected is for who compares
+	known := []string{"module", "input", "expect", "result"} // the last two are for who compares
 	for _, key := range slices.Sorted(maps.Keys(top)) {
 		if !slices.Contains(known, key) {
 			r.fault("."+key, withNearest(words.Say("cli.case_key"), yamlread.Nearest(key, known)))

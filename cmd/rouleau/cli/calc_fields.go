@@ -41,9 +41,9 @@ func (f *field) usage() string {
 	text := words.Say(f.doc) + ": " + f.wanted()
 	switch {
 	case f.required:
-		text += words.Say("cli.required")
+		text += " " + words.Say("cli.required")
 	case f.initial != nil:
-		text += words.Say("cli.default", show(f.initial))
+		text += " " + words.Say("cli.default", show(f.initial))
 	}
 	return text
 }

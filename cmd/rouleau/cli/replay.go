@@ -94,7 +94,7 @@ func writeParting(w io.Writer, p *attempt.Parting) {
 // writeDifferent is a table of what was recorded and what came out now.
 func writeDifferent(w io.Writer, different []attempt.Different) {
 	const most = 20
-	row := "  %-44s %-26s %s\n"
+	row := "  %-50s %-24s %s\n"
 	fmt.Fprintf(w, row, words.Say("cli.quantity"), words.Say("cli.recorded"), words.Say("cli.now"))
 	for i, d := range different {
 		if i == most {

@@ -4,8 +4,6 @@ import (
 	"errors"
 	"io/fs"
 	"os"
-	"slices"
-	"strings"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -127,13 +125,8 @@ func openScenario(nameOrPath string) (*scenarios.Scenario, error) {
 	if errors.As(err, &faults) {
 		return nil, &failure{exitNotRight, err.Error(), faults}
 	}
-	if info, missing := os.Stat(nameOrPath); missing != nil || info.IsDir() {
-		known := scenarios.Library()
-		nearest := yamlread.Nearest(strings.TrimSuffix(nameOrPath, ".yaml"), known)
-		if info != nil || slices.Contains(known, nameOrPath) {
-			nearest = ""
-		}
-		return nil, wrong(withNearest(err.Error(), nearest))
+	if info, missing := os.Stat(nameOrPath); missing != nil && errors.Is(missing, fs.ErrNotExist) || missing == nil && info.IsDir() {
+		return nil, wrong(err.Error())
 	}
 	return nil, trouble(err.Error())
 }

@@ -67,8 +67,11 @@ func measured(value float64, unit string) string {
 
 // digits writes a computed value with four digits, more of them only before the point.
 func digits(v float64) string {
-	if a := max(v, -v); a >= 1000 {
+	switch a := max(v, -v); {
+	case a >= 1000:
 		return strconv.FormatFloat(v, 'f', 0, 64)
+	case a >= 1e-7 && a < 1e-4: // where four digits would bring an exponent
+		return strings.TrimRight(strconv.FormatFloat(v, 'f', 8, 64), "0")
 	}
 	return strconv.FormatFloat(v, 'g', 4, 64)
 }
