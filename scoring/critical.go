@@ -31,9 +31,9 @@ var rules = [...]rule{
 	{"collected_after_refusal", func(j *judged) float64 { return j.s.Conduct.AfterRefusalML }, traceML, neverBrief, noIncident},
 	{"heparin_forbidden", func(j *judged) float64 { return j.s.Conduct.ForbiddenHeparinIU }, unfitHeparin, neverBrief, noIncident},
 	{"contaminated_given", func(j *judged) float64 { return j.s.Conduct.ContaminatedGivenML }, traceML, briefML, sim.IncidentContaminant},
-	{"unwashed_given", func(j *judged) float64 { return j.s.Conduct.UnwashedGivenML }, traceML, briefML, sim.IncidentEquipment},
-	{"wrong_wash_given", func(j *judged) float64 { return j.s.Conduct.WrongWashGivenML }, traceML, briefML, sim.IncidentWrongFluid},
-	{"haemolysed_given", func(j *judged) float64 { return j.s.Conduct.HaemolysedGivenML }, traceML, briefML, sim.IncidentWrongFluid},
+	{"unwashed_given", func(j *judged) float64 { return j.s.Conduct.UnwashedGivenML }, traceML, briefML, sim.IncidentProduct},
+	{"wrong_wash_given", func(j *judged) float64 { return j.s.Conduct.WrongWashGivenML }, traceML, briefML, sim.IncidentProduct},
+	{"haemolysed_given", func(j *judged) float64 { return j.s.Conduct.HaemolysedGivenML }, traceML, briefML, sim.IncidentProduct},
 	{"pressure_on_bag", func(j *judged) float64 { return float64(j.s.Conduct.SqueezedTicks) }, 0, briefTicks, sim.IncidentAir},
 	{"air_given", func(j *judged) float64 { return j.s.Giving.AirML }, traceML, 2, sim.IncidentAir},
 	{"not_identified", func(j *judged) float64 { return j.s.Conduct.UnidentifiedGivenML }, traceML, neverBrief, noIncident},
@@ -72,9 +72,11 @@ func criticals(j *judged) []Critical {
 		}
 		c := Critical{Name: r.name, Amount: amount, Tick: -1}
 		if r.told != noIncident {
-			c.Tick = j.s.Conduct.Met[r.told]
-			told := j.s.Conduct.Told[r.told]
-			c.Mended = amount <= r.brief && told > 0 && told <= c.Tick+promptTicks
+			met, told := j.s.Conduct.Met[r.told], j.s.Conduct.Told[r.told]
+			if met > 0 {
+				c.Tick = met
+			}
+			c.Mended = amount <= r.brief && met > 0 && told >= met && told <= met+promptTicks
 		}
 		c.Reason = words.Say("critical."+r.name, amount)
 		if c.Mended {

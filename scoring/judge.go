@@ -76,7 +76,7 @@ func grade(j *judged, cr *scenarios.Criterion) CriterionGrade {
 	if measure := measures[cr.Measure]; measure != nil {
 		f = measure(j)
 	}
-	if f.standing == missing && j.rightlyLeft() {
+	if f.standing == missing && j.rightlyLeft(cr.Part) {
 		f.standing = nothingToJudge
 	}
 	if bad(f.value) {
@@ -106,10 +106,13 @@ func grade(j *judged, cr *scenarios.Criterion) CriterionGrade {
 	return cg
 }
 
-// rightlyLeft says whether nothing was processed because that was the right decision.
-func (j *judged) rightlyLeft() bool {
+// rightlyLeft says whether a part of the work was left undone because that was the right decision.
+func (j *judged) rightlyLeft(part string) bool {
 	right := j.sc.Right.RightDecision()
-	return j.s.Bench.Decision == right && right != sim.SetUpToProcess
+	if j.s.Bench.Decision != right {
+		return false
+	}
+	return right == sim.DoNotSalvage || right == sim.CollectOnly && (part == "processing" || part == "returning")
 }
 
 // target puts the band of a criterion in words.

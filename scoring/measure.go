@@ -47,7 +47,7 @@ var measures = map[string]func(j *judged) found{
 	"decision_right":      func(j *judged) found { return yesNo(j.s.Bench.Decision == j.sc.Right.RightDecision()) },
 	"anticoagulant_right": anticoagulantRight, "bowl_right": bowlRight, "bench_checked_share": benchChecked,
 	"fluids_right_share": fluidsRight, "vacuum_tested": vacuumTested, "primed_before_blood_ml": primedBeforeBlood, "processing_set_opened_at_ml": openedAt,
-	"spilled_ml":            func(j *judged) found { return value(j.s.Field.Floor.VolumeML()) },
+	"spilled_ml":            spilled,
 	"breaches_mended_share": breachesMended,
 
 	"anticoagulant_in_range_share": anticoagulantInRange, "anticoagulant_per_100ml": anticoagulantPer100,
@@ -67,11 +67,11 @@ var measures = map[string]func(j *judged) found{
 	"free_hb_removal": func(j *judged) found {
 		return removal(j, func(y *sim.Cycle) (float64, float64) { return y.FeedFreeHbG, y.FreeHbG })
 	},
-	"residual_heparin_iu_ml": residualHeparin, "residual_protein_g_l": residualProtein,
+	"residual_heparin_iu_ml": residualHeparin, "residual_citrate_mmol_l": residualCitrate, "residual_potassium_mmol_l": residualPotassium, "residual_protein_g_l": residualProtein,
 	"red_cell_recovery": recovery, "recovery_against_steady": recoveryAgainst,
 
-	"lowest_hb_against_steady":   func(j *judged) found { return value(j.s.Patient.LowestHbGDL - j.yard.LowestHbGDL) },
-	"donor_units_against_steady": func(j *judged) found { return value(float64(j.s.Patient.DonorUnits - j.yard.DonorUnits)) },
+	"lowest_hb_against_steady":   lowestHbAgainst,
+	"donor_units_against_steady": donorUnitsAgainst,
 	"request_to_bedside_min":     requestToBedside,
 	"label_complete_share":       func(j *judged) found { return givenRightly(j, j.s.Conduct.UnlabelledGivenML) },
 	"identity_checked_share":     func(j *judged) found { return givenRightly(j, j.s.Conduct.UnidentifiedGivenML) },

@@ -9,8 +9,9 @@ import (
 // Measures of returning, communicating and recording.
 
 const (
-	lossTolerance = 0.25 // an estimate this near answers the question rightly; common practice
-	tallyFloorML  = 200.0
+	lossTolerance = 0.25  // an estimate this near answers the question rightly; common practice
+	tallyFloorML  = 200.0 // a line of less is judged as if it were this much
+	lateEnough    = 0.8   // of the final loss must have been shed when the last estimate was made
 )
 
 // givenRightly is the share of the washed blood given without a fault that wrongML of it had.
@@ -25,21 +26,32 @@ func givenRightly(j *judged, wrongML float64) found {
 func airExpelled(j *judged) found {
 	all, good := 0.0, 0.0
 	for i := range j.s.Bags[:j.s.BagsUsed] {
-		if j.s.Bags[i].GivenML < 1 {
-			continue
-		}
-		all++
-		on := sim.Bag(i)
-		given := j.nextDone(j.firstDone(func(a *sim.Action) bool { return a.Do == sim.Hook && a.On == on }), func(a *sim.Action) bool { return a.Do == sim.GiveRate && a.Value > 0 })
-		expelled := j.firstDone(func(a *sim.Action) bool { return a.Do == sim.ExpelAir && a.On == on })
-		if j.s.Bags[i].AirML <= 0 || expelled >= 0 && expelled <= given {
-			good++
+		if b := &j.s.Bags[i]; b.GivenML >= 1 {
+			all++
+			if b.AirAtGiven < 1 {
+				good++
+			}
 		}
 	}
 	if all == 0 {
 		return absent()
 	}
 	return shareOf(good, all)
+}
+
+// lowestHbAgainst and donorUnitsAgainst judge only where something was done: an idle trainee has not spared anything.
+func lowestHbAgainst(j *judged) found {
+	if j.s.Giving.GivenML < 1 && j.yard.Recovery > 0 {
+		return absent()
+	}
+	return value(j.s.Patient.LowestHbGDL - j.yard.LowestHbGDL)
+}
+
+func donorUnitsAgainst(j *judged) found {
+	if j.s.Giving.GivenML < 1 && j.yard.Recovery > 0 {
+		return absent()
+	}
+	return value(float64(j.s.Patient.DonorUnits - j.yard.DonorUnits))
 }
 
 func watchedTimes(j *judged) found {
@@ -148,7 +160,9 @@ func askedAboutAgent(j *judged) found {
 	for _, t := range ticks {
 		back := j.nextDone(t, routesIn)
 		clear := j.toldClear(t)
-		if clear < 0 || back >= 0 && clear > back {
+		away := j.nextDone(t, func(a *sim.Action) bool { return a.Do == sim.Route && sim.Destination(a.Value) == sim.ToDiscard })
+		diverted := !j.at(t).ToReservoir || away >= 0 && away < clear
+		if !diverted || clear < 0 || back >= 0 && clear > back {
 			return valueAt(0, t)
 		}
 	}
@@ -176,7 +190,7 @@ func warnedOfAgent(j *judged) found {
 
 func lossError(j *judged) found {
 	k := &j.s.Conduct
-	if k.EstimateML < 0 {
+	if k.EstimateML < 0 || k.EstimateTruthML < float64(lateEnough*j.s.Patient.ShedML) {
 		return absent()
 	}
 	return valueAt(off(k.EstimateML, k.EstimateTruthML), k.EstimateTick)
@@ -212,7 +226,7 @@ func tallyLines(j *judged) found {
 
 func incidentsDeclared(j *judged) found {
 	k := &j.s.Conduct
-	all, told := 0.0, 0.0
+	all, told := float64(k.FalseAlarms), 0.0
 	for i := range k.Met {
 		if k.Met[i] > 0 {
 			all++
@@ -221,8 +235,11 @@ func incidentsDeclared(j *judged) found {
 			}
 		}
 	}
-	if all == 0 {
-		return none()
+	switch {
+	case all > 0:
+		return shareOf(told, all)
+	case !j.s.Bench.Opened[sim.CollectionSet]:
+		return absent()
 	}
-	return shareOf(told, all)
+	return none()
 }

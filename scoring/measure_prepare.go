@@ -4,16 +4,34 @@ import "rouleau/sim"
 
 // Measures of deciding and preparing.
 
+// anticoagulantRight asks of every pack that ran through the anticoagulant line whether it was one of the right ones.
 func anticoagulantRight(j *judged) found {
-	if j.s.Bench.Decision < sim.CollectOnly {
+	used, right := 0, true
+	j.drawnPacks(func(pack int, hook sim.Part, _ int64) {
+		if hook == sim.AnticoagulantHook {
+			used++
+			right = right && j.sc.Right.AllowsAnticoagulant(j.c.Packs[pack].Solution)
+		}
+	})
+	if used == 0 {
 		return absent()
 	}
-	k := j.s.Bench.HookPack[sim.AnticoagulantHook]
-	used := j.s.Bench.Anticoagulant
-	if k >= 0 {
-		used = j.s.Bench.Packs[k].Solution
+	return yesNo(right)
+}
+
+// drawnPacks calls visit for every pack that something was drawn from, with the hook it hung on and since when.
+func (j *judged) drawnPacks(visit func(pack int, hook sim.Part, tick int64)) {
+	drawn := func(pack int) bool { return j.c.Packs[pack].VolumeML-j.s.Bench.Packs[pack].Fluid.VolumeML() >= 1 }
+	for i := range j.c.Packs {
+		if hook := j.c.Packs[i].On; hook != sim.NoPart && drawn(i) {
+			visit(i, hook, 0)
+		}
 	}
-	return yesNo(j.sc.Right.AllowsAnticoagulant(used) && used == j.s.Bench.Anticoagulant)
+	for i := range j.run.Log {
+		if o := &j.run.Log[i]; o.Kind == sim.Done && o.Act.Do == sim.Hang && drawn(int(o.Act.Value)) {
+			visit(int(o.Act.Value), o.Act.On, o.Tick)
+		}
+	}
 }
 
 func bowlRight(j *judged) found {
@@ -47,7 +65,7 @@ func benchChecked(j *judged) found {
 			continue
 		}
 		used++
-		if look := j.firstDone(func(a *sim.Action) bool { return a.Do == sim.Inspect && a.On == c.part }); look >= 0 && look <= first {
+		if j.lookedAt(c.part, first) {
 			looked++
 		}
 	}
@@ -55,6 +73,27 @@ func benchChecked(j *judged) found {
 		return absent()
 	}
 	return shareOf(float64(looked), float64(used))
+}
+
+// lookedAt says whether a part was looked at after it was last hung or connected and before a tick.
+func (j *judged) lookedAt(part sim.Part, before int64) bool {
+	looked := false
+	for i := range j.run.Log {
+		o := &j.run.Log[i]
+		if o.Tick > before {
+			break
+		}
+		if o.Kind != sim.Done || o.Act.On != part {
+			continue
+		}
+		switch o.Act.Do {
+		case sim.Inspect:
+			looked = true
+		case sim.Hang, sim.Connect:
+			looked = false
+		}
+	}
+	return looked
 }
 
 func vacuumTested(j *judged) found {
@@ -94,11 +133,8 @@ func breachesMended(j *judged) found {
 // fluidsRight asks of every pack that something was drawn from whether it was in date and right for its hook.
 func fluidsRight(j *judged) found {
 	used, good, at := 0.0, 0.0, int64(-1)
-	judge := func(pack int, hook sim.Part, tick int64) {
+	j.drawnPacks(func(pack int, hook sim.Part, tick int64) {
 		spec := &j.c.Packs[pack]
-		if spec.VolumeML-j.s.Bench.Packs[pack].Fluid.VolumeML() < 1 {
-			return
-		}
 		used++
 		right := spec.Solution.FitToWash()
 		if hook == sim.AnticoagulantHook {
@@ -109,19 +145,16 @@ func fluidsRight(j *judged) found {
 		} else {
 			at = tick
 		}
-	}
-	for i := range j.c.Packs {
-		if hook := j.c.Packs[i].On; hook != sim.NoPart {
-			judge(i, hook, 0)
-		}
-	}
-	for i := range j.run.Log {
-		if o := &j.run.Log[i]; o.Kind == sim.Done && o.Act.Do == sim.Hang {
-			judge(int(o.Act.Value), o.Act.On, o.Tick)
-		}
-	}
+	})
 	if used == 0 {
 		return absent()
 	}
 	return found{value: good / used, tick: at}
+}
+
+func spilled(j *judged) found {
+	if !j.s.Bench.Opened[sim.CollectionSet] {
+		return absent()
+	}
+	return value(j.s.Field.Floor.VolumeML())
 }

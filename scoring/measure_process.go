@@ -6,6 +6,7 @@ import "rouleau/sim"
 
 const (
 	partBowl      = 0.80 // of the bowl: a bed that was stopped below this was not a full one
+	interfaceAt   = 0.93 // where filling should stop, as the bowl is built
 	littleBloodML = 60.0 // left in the reservoir: there was no more to fill with
 )
 
@@ -17,22 +18,23 @@ func (j *judged) partly(cy *sim.Cycle) (part, justified bool) {
 	return true, j.at(cy.StopTick).ReservoirML <= littleBloodML && cy.WashTick >= j.c.EndTick
 }
 
+// fillStop is the bowl furthest from the interface, so that a short one and an overfilled one cannot make up for each other.
 func fillStop(j *judged) found {
-	sum, n, worst, at := 0.0, 0.0, 0.0, int64(-1)
+	worst := none()
+	far := -1.0
 	for i := range j.cycles() {
 		cy := &j.s.Cycles[i]
 		if part, justified := j.partly(cy); cy.StopTick == 0 || part && justified {
 			continue
 		}
-		sum, n = sum+cy.BedAtStop, n+1
-		if off := max(cy.BedAtStop-0.93, 0.93-cy.BedAtStop); off >= worst {
-			worst, at = off, cy.StopTick
+		if d := max(cy.BedAtStop-interfaceAt, interfaceAt-cy.BedAtStop); d > far {
+			far, worst = d, valueAt(cy.BedAtStop, cy.StopTick)
 		}
 	}
-	if n == 0 {
+	if far < 0 {
 		return j.nothingProcessed()
 	}
-	return valueAt(sum/n, at)
+	return worst
 }
 
 // nothingProcessed is what a measure of bowls finds without any: no occasion if there were only justified part bowls.
@@ -70,7 +72,7 @@ func partBowlsJustified(j *judged) found {
 // emptied calls visit for every bowlful that went into a bag.
 func (j *judged) emptied(visit func(cy *sim.Cycle)) {
 	for i := range j.cycles() {
-		if cy := &j.s.Cycles[i]; cy.Bag >= 0 && cy.ProductML > 0 {
+		if cy := &j.s.Cycles[i]; cy.Bag >= 0 && cy.ProductML > 1 {
 			visit(cy)
 		}
 	}
@@ -141,13 +143,36 @@ func residualProtein(j *judged) found {
 	return value(1000 * v)
 }
 
+// residual is what is left of an agent per mL of product; nothing to judge where none was fed.
+func residual(j *judged, amounts func(cy *sim.Cycle) (fed, kept float64)) found {
+	fed, kept, ml := 0.0, 0.0, 0.0
+	j.emptied(func(cy *sim.Cycle) {
+		f, k := amounts(cy)
+		fed, kept, ml = fed+f, kept+k, ml+cy.ProductML
+	})
+	switch {
+	case ml == 0:
+		return absent()
+	case fed <= 0:
+		return none()
+	}
+	return value(kept / ml)
+}
+
 func residualHeparin(j *judged) found {
-	sum, ml := 0.0, 0.0
-	j.emptied(func(cy *sim.Cycle) { sum, ml = sum+cy.HeparinIU, ml+cy.ProductML })
-	if ml == 0 {
+	return residual(j, func(cy *sim.Cycle) (float64, float64) { return cy.FeedHeparinIU, cy.HeparinIU })
+}
+
+func residualCitrate(j *judged) found {
+	return residual(j, func(cy *sim.Cycle) (float64, float64) { return 1000 * cy.FeedCitrate, 1000 * cy.CitrateMmol })
+}
+
+func residualPotassium(j *judged) found {
+	v, ok := j.perLiquid(func(cy *sim.Cycle) float64 { return cy.Potassium })
+	if !ok {
 		return absent()
 	}
-	return value(sum / ml)
+	return value(1000 * v)
 }
 
 // removal is the share of what was fed that did not reach the product.
@@ -163,13 +188,14 @@ func removal(j *judged, amounts func(cy *sim.Cycle) (fed, kept float64)) found {
 	return value(max(0, 1-kept/fed))
 }
 
+// anticoagulantRemoval is that of the agent that was fed; of the worse one when both were.
 func anticoagulantRemoval(j *judged) found {
-	return removal(j, func(cy *sim.Cycle) (float64, float64) {
-		if j.s.Bench.Anticoagulant == sim.CitrateSolution {
-			return cy.FeedCitrate, cy.CitrateMmol
-		}
-		return cy.FeedHeparinIU, cy.HeparinIU
-	})
+	heparin := removal(j, func(cy *sim.Cycle) (float64, float64) { return cy.FeedHeparinIU, cy.HeparinIU })
+	citrate := removal(j, func(cy *sim.Cycle) (float64, float64) { return cy.FeedCitrate, cy.CitrateMmol })
+	if heparin.standing == missing || citrate.standing == measured && citrate.value < heparin.value {
+		return citrate
+	}
+	return heparin
 }
 
 func recoveredShare(s *sim.State) float64 {

@@ -73,7 +73,7 @@ func Apply(c *Case, s *State, a Action, h *Happened) Reason {
 	h.add(Occurrence{Tick: s.Tick, Kind: Done, Who: Nobody, Key: a.Do.String(), Line: -1, Act: a, Value: a.Value})
 	r := &rules[a.Do]
 	if r.handsS > 0 && !a.Auto {
-		s.Bench.HandsUntil, s.Bench.HandsAt = s.Tick+Ticks(r.handsS), a.Do
+		s.Bench.HandsUntil = s.Tick + Ticks(r.handsS)
 	}
 	r.do(c, s, a, h)
 	return ""

@@ -8,27 +8,23 @@ type ProductBag struct {
 	Fluid      Fluid
 	AirML      float64
 	Fragments  Fluid
-	Breached   bool  // filled with a set that was not sterile
-	FirstTick  int64 // first product came in; expiry counts from here
+	Flaws      Flaws   // of what is in it now
+	Reacted    bool    // the patient reacted to it
+	AirAtGiven float64 // air in it when it began to run, mL
+	FirstTick  int64   // first product came in; expiry counts from here
 	LabelBits  uint8
-	LabelTick  int64
 	MixedTick  int64 // last turned over, -1 for never
 	HandedBits uint8
 	HandedTick int64
 	Checkers   uint8 // people who checked identity
-	Filter     bool
 	Discarded  bool
-	CameML     float64 // all that came in
-	UnwashedML float64 // of it hardly washed
-	WrongML    float64 // of it washed with a fluid not meant for it
+	CameML     float64 // all that came in, less what was drawn back
 	GivenML    float64
 }
 
 const (
-	hardlyWashed   = 0.9 // bowl volumes of wash below which cells count as unwashed
-	wrongWashShare = 0.05
-	bagSettlesS    = 240.0 // [A] an unturned bag is no longer mixed after this
-	unmixedSample  = 1.15  // [A] haematocrit of a sample from an unturned bag, relative
+	bagSettlesS   = 240.0 // [A] an unturned bag is no longer mixed after this
+	unmixedSample = 1.15  // [A] haematocrit of a sample from an unturned bag, relative
 )
 
 // productBag is the bag on the product line, or nil.
@@ -57,13 +53,18 @@ func pumpEmpty(s *State, h *Happened) {
 	}
 	cy := s.cycle()
 	recordProduct(cy, &out)
+	p.LineFlaws.add(s.flawsOf(cy, ml))
+	held := p.Line.VolumeML() + ml
 	through(&p.Line, &out, &pushed, productLineML)
+	flaws := p.LineFlaws.take(pushed.VolumeML() / held)
 	if !s.Bench.Connected[ProductLine] || s.Bench.Loose[ProductLine] {
 		var lost Fluid
 		move(&lost, &pushed, pushed.VolumeML()/2)
+		flaws.take(0.5)
+		s.Conduct.meet(IncidentSpill, s.Tick)
 		moveAll(&s.Field.Floor, &lost)
 	}
-	bagIn(s, bag, cy, &pushed)
+	bagIn(s, bag, flaws, &pushed)
 	share := ml / (left + residualML)
 	move(&bag.Fragments, &b.Fragments, float64(share*b.Fragments.VolumeML()))
 	if b.ContentsML() <= residualML+1e-9 {
@@ -73,7 +74,7 @@ func pumpEmpty(s *State, h *Happened) {
 }
 
 // bagIn takes product into a bag and keeps count of what must not be given.
-func bagIn(s *State, bag *ProductBag, cy *Cycle, in *Fluid) {
+func bagIn(s *State, bag *ProductBag, flaws Flaws, in *Fluid) {
 	ml := in.VolumeML()
 	if ml <= 0 {
 		return
@@ -82,31 +83,8 @@ func bagIn(s *State, bag *ProductBag, cy *Cycle, in *Fluid) {
 		bag.FirstTick = s.Tick
 	}
 	bag.CameML += ml
-	bag.Breached = bag.Breached || s.Bench.Breached[ProcessingSet] || s.Bench.Breached[CollectionSet]
-	if cy != nil {
-		if cy.WashML < float64(hardlyWashed*s.Bowl.Shape().VolumeML) {
-			bag.UnwashedML += ml
-		}
-		if cy.wrongWashShare() > wrongWashShare {
-			bag.WrongML += ml
-		}
-	}
+	bag.Flaws.add(flaws)
 	moveAll(&bag.Fluid, in)
-}
-
-// wrongWashShare is the share of a cycle's wash fluid that cells must not be washed with.
-func (cy *Cycle) wrongWashShare() float64 {
-	all, wrong := 0.0, 0.0
-	for i, ml := range cy.WashBy {
-		all += ml
-		if !Solution(i).FitToWash() {
-			wrong += ml
-		}
-	}
-	if all <= 0 {
-		return 0
-	}
-	return wrong / all
 }
 
 func recordProduct(cy *Cycle, out *Fluid) {
@@ -140,8 +118,7 @@ func pumpDrawBack(s *State, h *Happened) {
 	var in Fluid
 	if before := bag.Fluid.VolumeML(); ml > 0 && before > 0 {
 		ml = move(&in, &bag.Fluid, ml)
-		stay := 1 - ml/before
-		bag.CameML, bag.UnwashedML, bag.WrongML = bag.CameML-ml, bag.UnwashedML*stay, bag.WrongML*stay
+		s.drawnBack(bag, ml, ml/before)
 	} else {
 		ml = 0
 	}
@@ -152,6 +129,23 @@ func pumpDrawBack(s *State, h *Happened) {
 	}
 	p.FlowMLMin = ml / tickS * 60
 	b.pourIn(&in)
+}
+
+// drawnBack takes ml, the share of a bag's content, off the bag's books: it will be processed again.
+func (s *State) drawnBack(bag *ProductBag, ml, share float64) {
+	if bag.Flaws.take(share).BreachedML > 0 {
+		s.Bowl.Breached = true
+	}
+	bag.CameML -= ml
+	if bag.Fluid.VolumeML() <= 0 {
+		bag.CameML, bag.Flaws = 0, Flaws{}
+	}
+	now := s.cycle()
+	for i := range s.Cycles[:s.CycleUsed-1] {
+		if cy := &s.Cycles[i]; cy.Bag == s.Pump.DrawBag {
+			now.takeBack(cy, share)
+		}
+	}
 }
 
 // pumpSendBack empties the bowl into the reservoir.
@@ -184,6 +178,7 @@ func leaks(s *State) {
 		s.Conduct.meet(IncidentSpill, s.Tick)
 	}
 	if bag := s.productBag(); bag != nil && b.Open[SparePort] && bag.Fluid.VolumeML() > 0 {
+		bag.Flaws.take(leakPortMLMin / 60 * tickS / bag.Fluid.VolumeML())
 		lost := move(&s.Field.Floor, &bag.Fluid, leakPortMLMin/60*tickS)
 		bag.AirML += lost
 		s.Conduct.meet(IncidentSpill, s.Tick)

@@ -21,6 +21,9 @@ func bleed(c *Case, s *State) {
 		p.BleedFactor = bleedFactor(p)
 	}
 	rate := ph.BleedMLMin * p.BleedFactor
+	if s.Tick < s.Team.OozeUntil {
+		rate = float64(rate * oozeFactor)
+	}
 	f.BleedMLMin = rate
 	if ml := float64(rate / 60 * tickS); ml > 0 && p.Blood.VolumeML() > 500 {
 		cells := p.Blood.CellsML
@@ -82,7 +85,8 @@ func phaseAt(c *Case, tick int64) *Phase {
 // under anaesthesia the answer is blunted [A].
 const (
 	anaesthesiaBlunting = 0.6
-	patientDieHb        = 3.0
+	rhythmPotassium     = 6.5 // mmol/L above which the heart slows [M]
+	rhythmCalcium       = 0.9 // mmol/L ionised below which pressure falls [M]
 )
 
 // vitals sets heart rate and mean pressure from the deficit, ionised calcium, potassium and a reaction. They inform; they
@@ -102,8 +106,12 @@ func vitals(c *Case, p *Patient) {
 	if p.Reaction {
 		rise, fall = rise+25, fall+20
 	}
-	if ca := p.IonisedCalcium(); ca < 0.9 { // [M] pressure falls below about 0.9 mmol/L
-		fall += float64((0.9 - ca) * 60)
+	if ca := p.IonisedCalcium(); ca < rhythmCalcium {
+		fall += float64((rhythmCalcium - ca) * 60)
+	}
+	if k := p.Blood.PerL(Potassium); k > rhythmPotassium {
+		rise -= float64((k - rhythmPotassium) * 20) // the heart slows
+		fall += float64((k - rhythmPotassium) * 15)
 	}
 	p.HeartRate = c.Patient.HeartRate + float64(anaesthesiaBlunting*rise)
 	p.PressureMmHg = max(20, c.Patient.MeanPressureMmHg-fall)
@@ -135,7 +143,7 @@ func donorBlood(c *Case, s *State, h *Happened) {
 		p.DonorWantedTick = -1
 		return
 	}
-	if s.washedBloodOffered() {
+	if s.washedBloodOffered(c.Patient.PatienceTicks) {
 		p.DonorWantedTick = s.Tick
 		return
 	}

@@ -29,6 +29,7 @@ type Bowl struct {
 	OsmLysedML float64 // cells of the present contents already broken by free water
 	Fragments  Fluid
 	AirML      float64
+	Breached   bool // what is in it was in a set that was not sterile
 	LeakMLMin  float64
 	Detector   Detector
 	Effluent   Effluent

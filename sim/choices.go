@@ -105,11 +105,12 @@ const (
 	IncidentReaction
 	IncidentEquipment
 	IncidentAnticoagulant // late or too little
+	IncidentProduct       // unwashed, wrongly washed or haemolysed product was given
 	incidentCount
 )
 
 var incidentNames = [incidentCount]string{"breach", "spill", "air", "wrong_fluid", "contaminant", "clot", "reaction", "equipment",
-	"anticoagulant"}
+	"anticoagulant", "product"}
 
 // String is the name used in files.
 func (i Incident) String() string { return nameOf(incidentNames[:], uint8(i)) }

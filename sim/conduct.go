@@ -7,7 +7,6 @@ type Conduct struct {
 	AfterRefusalML       float64 // collected although the patient declined
 	ForbiddenHeparinIU   float64 // heparin drawn although forbidden
 	DivertMissedML       float64 // shed blood collected while something that must be diverted was in it
-	DivertMissedTicks    int64   // and for how long
 	SqueezedTicks        int64
 	HaemolysedGivenML    float64
 	UnidentifiedGivenML  float64
@@ -21,14 +20,23 @@ type Conduct struct {
 	ContaminatedGivenML  float64
 	AnticoagulantGivenML float64
 	ClotGivenML          float64
-	WatchedTick          int64 // last look at the patient while giving, -1 for never
-	WatchedTimes         int
+	WatchedTimes         int     // looks at the patient while washed blood ran in
 	EstimateML           float64 // the last estimate of blood loss, -1 for none
 	EstimateTick         int64
-	EstimateTruthML      float64 // shed blood when it was made
-	Notes                int
+	EstimateTruthML      float64              // shed blood when it was made
+	FalseAlarms          int                  // declarations of what had not happened
 	Met                  [incidentCount]int64 // first tick at which it happened, 0 for never
 	Told                 [incidentCount]int64 // first tick at which it was declared, 0 for never
+}
+
+// tell notes that an incident was declared. Declaring what has not happened is counted apart, and excuses nothing later.
+func (k *Conduct) tell(i Incident, tick int64) {
+	switch {
+	case k.Met[i] == 0:
+		k.FalseAlarms++
+	case k.Told[i] == 0:
+		k.Told[i] = max(1, tick)
+	}
 }
 
 // meet notes that an incident happened.
@@ -48,19 +56,21 @@ func oversee(c *Case, s *State) {
 		for i := range c.Contaminants {
 			if c.Contaminants[i].MustDivert && s.diverting(c, i) {
 				k.DivertMissedML += ml
-				k.DivertMissedTicks++
 				k.meet(IncidentContaminant, s.Tick)
 				break
 			}
 		}
 	}
-	if c.Patient.HeparinForbidden && s.Bench.Anticoagulant == HeparinSolution && s.Drip.RateMLMin > 0 {
-		k.ForbiddenHeparinIU += float64(s.Drip.RateMLMin / 60 * tickS * HeparinIUPerML)
+	if s.Alarms.On[AlarmNoDrip] && s.Tick > s.Alarms.Since[AlarmNoDrip]+Ticks(noDripS) {
+		k.meet(IncidentAnticoagulant, s.Tick)
 	}
 	if s.Filter.Clot.VolumeML()+s.Reservoir.Clot.VolumeML() > fragmentsFromML {
 		k.meet(IncidentClot, s.Tick)
 	}
 }
+
+// noDripS is how long suction may go on without a drip before it is an incident [A].
+const noDripS = 60.0
 
 // divertFloor is the concentration, as a share of HaemostatFull or LimitPerML, above which the pool counts as carrying it.
 const divertFloor = 0.1

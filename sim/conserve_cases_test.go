@@ -215,9 +215,9 @@ func carelessCase(t *testing.T) *bench {
 	b.wait(10)
 	b.do(GiveRate, 0, 0)
 	b.until(lastS(b))
-	if b.s.Field.Floor.VolumeML() < 100 || b.s.Waste.Changes == 0 || b.s.Giving.AirML == 0 || b.s.Filter.Clot.VolumeML() == 0 {
-		t.Errorf("the case did not cover what it is for: floor %g mL, waste changed %d, air given %g mL, clot %g mL",
-			b.s.Field.Floor.VolumeML(), b.s.Waste.Changes, b.s.Giving.AirML, b.s.Filter.Clot.VolumeML())
+	if b.s.Field.Floor.VolumeML() < 100 || b.s.Waste.CarriedAwayML == 0 || b.s.Giving.AirML == 0 || b.s.Filter.Clot.VolumeML() == 0 {
+		t.Errorf("the case did not cover what it is for: floor %g mL, waste carried away %g mL, air given %g mL, clot %g mL",
+			b.s.Field.Floor.VolumeML(), b.s.Waste.CarriedAwayML, b.s.Giving.AirML, b.s.Filter.Clot.VolumeML())
 	}
 	return b
 }

@@ -18,9 +18,12 @@ func bringEvents(c *Case, s *State, h *Happened) {
 	}
 }
 
-// due says whether the condition of an event holds. A reaction waits until blood is being given.
+// due says whether the condition of an event holds. A reaction waits until blood is being given, a touch until the set is open.
 func (s *State) due(e *EventSpec) bool {
 	if e.Kind == EventReaction && s.Giving.FlowMLMin <= 0 {
+		return false
+	}
+	if e.Kind == EventTouch && !s.Bench.Opened[ProcessingSet] {
 		return false
 	}
 	switch e.When {
@@ -51,7 +54,7 @@ func bring(c *Case, s *State, e *EventSpec, h *Happened) {
 		s.Team.ask(Question{Kind: e.Kind, Line: int16(e.Line), Who: e.Who, AskedTick: s.Tick, DueTick: s.Tick + e.Within, Right: e.Value})
 	case EventAgentOn:
 		i := int(e.Value)
-		s.Field.Agent[i] = !s.Team.AgentStopped[i]
+		s.Field.Agent[i] = true
 		s.Team.AgentSaid, s.Team.AgentAsked, s.Team.FieldClear = true, false, false
 	case EventAgentOff:
 		s.Field.Agent[int(e.Value)] = false
@@ -63,7 +66,7 @@ func bring(c *Case, s *State, e *EventSpec, h *Happened) {
 		b.VacuumSource = true
 	case EventPowerLost:
 		b.Power = false
-		s.Pump.Mode = PumpIdle
+		stopPump(s)
 		stopBowl(s)
 		h.act(s.Tick, "power_lost", 0)
 	case EventPowerBack:
@@ -73,6 +76,9 @@ func bring(c *Case, s *State, e *EventSpec, h *Happened) {
 		s.Bowl.LeakMLMin = e.Value
 	case EventReaction:
 		s.Patient.Reaction, s.Patient.ReactionTick, s.Patient.ReactionLast = true, s.Tick, s.Tick
+		if s.Giving.Bag >= 0 {
+			s.Bags[s.Giving.Bag].Reacted = true
+		}
 		s.Conduct.meet(IncidentReaction, s.Tick)
 	case EventHeparin:
 		s.Patient.Blood.In[Heparin] += e.Value

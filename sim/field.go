@@ -18,7 +18,6 @@ const (
 	skimLowML       = 2.0
 	poolHighML      = 80.0
 	poolLowML       = 25.0
-	swabHoldsML     = 25.0 // [A] blood per swab, for the count only
 	rinseShare      = 0.70 // [A] of the cells in swabs come back
 	rinseLysis      = 0.02 // [A]
 	rinseS          = 90.0 // [A]
@@ -122,7 +121,7 @@ func (s *State) VacuumMmHg(c *Case) float64 {
 		return 0
 	}
 	v := s.Team.VacuumMmHg
-	if b.Loose[VacuumLine] {
+	if b.Loose[VacuumLine] || b.Loose[SuctionLine] {
 		v *= looseVacuum
 	}
 	return v
@@ -152,6 +151,7 @@ func collect(c *Case, s *State) {
 			stepFilter(&s.Filter, &line, &passed, float64(blood*effect), tickS)
 		}
 		r := &s.Reservoir
+		r.Breached = r.Breached || s.Bench.Breached[CollectionSet] && passed.VolumeML() > 0
 		r.InMLMin = passed.VolumeML() / tickS * 60
 		r.LysedShare = joinedShare(r.LysedShare, r.Blood.CellsML, s.Filter.LysedShare, passed.CellsML)
 		mixing := s.Tick < r.MixUntil
@@ -181,13 +181,22 @@ func drip(c *Case, s *State, line *Fluid) {
 	got := move(&in, &s.Bench.Packs[k].Fluid, want)
 	if priming {
 		d.PrimeLeftML -= got
-		d.PrimedML += got
 		if got <= 0 {
 			d.PrimeLeftML = 0
 		}
-	} else {
+	}
+	switch {
+	case !s.Bench.Packs[k].Solution.Anticoagulant():
+		d.OtherML += got
+		s.Conduct.meet(IncidentWrongFluid, s.Tick)
+	case priming:
+		d.PrimedML += got
+	default:
 		d.DrippedML += got
 	}
 	d.RateMLMin = got / tickS * 60
+	if c.Patient.HeparinForbidden {
+		s.Conduct.ForbiddenHeparinIU += in.In[Heparin]
+	}
 	through(&d.Line, &in, line, dripLineML)
 }

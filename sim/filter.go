@@ -9,6 +9,7 @@ const (
 	filterRipeningS  = 120.0 // [C] wound blood arrives ready to clot
 	clottingS        = 180.0 // [C]
 	haemostatPush    = 0.6   // [A] activation brought by blood that carries a topical haemostat
+	haemostatClots   = 1.0   // [A] clotting that anticoagulant no longer forbids where a haemostat's thrombin has come in
 	filterSlowClotML = 30.0  // clot in the filter beyond which it holds back the sucker
 	outletFullMLMin  = 1000.0
 	outletBlockML    = 60.0  // clot that shuts the outlet
@@ -20,8 +21,9 @@ type DripLine struct {
 	DropsMin    float64 // set by the roller
 	Line        Fluid   // what the line holds, up to 15 mL
 	PrimeLeftML float64 // still to run in of the prime asked for
-	PrimedML    float64 // run in as prime
-	DrippedML   float64 // drawn from packs by the drip
+	PrimedML    float64 // anticoagulant run in as prime
+	DrippedML   float64 // anticoagulant drawn from packs by the drip
+	OtherML     float64 // anything else drawn by mistake
 	RateMLMin   float64 // now, out of the pack
 }
 
@@ -30,6 +32,7 @@ type Filter struct {
 	Content    Fluid
 	Activation float64 // Af, 0–1
 	Clot       Fluid
+	Haemostat  float64 // share, 0–1, of the content that came with a topical haemostat
 	LysedShare float64 // osmotic, of the cells in it
 }
 
@@ -53,7 +56,12 @@ func stepFilter(f *Filter, in, out *Fluid, carryingML, dt float64) {
 	a := f.Activation
 	g := clottingOf(&f.Content.Liquid, 1)
 	through(&f.Content, in, out, filterML)
+	if inML > 0 { // what comes in mixes with the content
+		turn := min(1, inML/filterML)
+		f.Haemostat += float64(turn * (1 - float64(turn/2)) * (carryingML/inML - f.Haemostat))
+	}
 	g = float64((g + clottingOf(&f.Content.Liquid, 1)) / 2)
+	g += float64((1 - g) * haemostatClots * f.Haemostat)
 	rate := func(a float64) float64 {
 		return float64(g*(1-a))/filterRipeningS - float64(inML/dt/filterML*a) + float64(carryingML/dt/filterML*haemostatPush)
 	}

@@ -63,6 +63,9 @@ func (s *State) giveBag(c *Case, bag *ProductBag, want float64) {
 	g, k := &s.Giving, &s.Conduct
 	whole := bag.Fluid.VolumeML()
 	air := 0.0
+	if bag.GivenML == 0 && whole > 0 {
+		bag.AirAtGiven = bag.AirML
+	}
 	if g.Squeezing {
 		air = min(bag.AirML, float64(want*pressedAirShare))
 		want -= air
@@ -78,6 +81,7 @@ func (s *State) giveBag(c *Case, bag *ProductBag, want float64) {
 		return
 	}
 	share := min(1, want/whole)
+	s.begun(bag)
 	s.countGiven(c, bag, min(want, whole))
 	piece := float64(share * bag.Fragments.VolumeML())
 	if g.Filter {
@@ -97,8 +101,18 @@ func (s *State) giveBag(c *Case, bag *ProductBag, want float64) {
 func (s *State) countGiven(c *Case, bag *ProductBag, ml float64) {
 	k := &s.Conduct
 	f := &bag.Fluid
-	if f.PerL(FreeHb) > unfitFreeHbGL {
+	flaws := bag.Flaws.take(ml / f.VolumeML())
+	k.UnwashedGivenML += flaws.UnwashedML
+	k.WrongWashGivenML += flaws.WrongML
+	if s.Bench.BreachKnown {
+		k.BreachedGivenML += flaws.BreachedML
+	}
+	haemolysed := f.PerL(FreeHb) > unfitFreeHbGL
+	if haemolysed {
 		k.HaemolysedGivenML += ml
+	}
+	if haemolysed || flaws.UnwashedML > 0 || flaws.WrongML > 0 {
+		k.meet(IncidentProduct, s.Tick)
 	}
 	if bag.Checkers < 2 {
 		k.UnidentifiedGivenML += ml
@@ -108,13 +122,6 @@ func (s *State) countGiven(c *Case, bag *ProductBag, ml float64) {
 	}
 	if s.Tick > bag.FirstTick+c.Faults.ExpiryTicks {
 		k.ExpiredGivenML += ml
-	}
-	if bag.CameML > 0 {
-		k.UnwashedGivenML += float64(ml * min(1, bag.UnwashedML/bag.CameML))
-		k.WrongWashGivenML += float64(ml * min(1, bag.WrongML/bag.CameML))
-	}
-	if bag.Breached && s.Bench.BreachKnown {
-		k.BreachedGivenML += ml
 	}
 	if s.Patient.Reaction && s.Tick > s.Patient.ReactionTick+Ticks(reactionShowsS) {
 		k.ReactionGivenML += ml
@@ -126,8 +133,19 @@ func (s *State) countGiven(c *Case, bag *ProductBag, ml float64) {
 	for i := range c.Contaminants {
 		if spec := &c.Contaminants[i]; spec.LimitPerML > 0 && f.Contaminant(i)/v > spec.LimitPerML {
 			k.ContaminatedGivenML += ml
+			k.meet(IncidentContaminant, s.Tick)
 			break
 		}
+	}
+}
+
+// begun sees to a bag that runs: what is asked for has come, and blood that was reacted to is reacted to again.
+func (s *State) begun(bag *ProductBag) {
+	for i := s.Team.BloodWanted(); i >= 0; i = s.Team.BloodWanted() {
+		s.Team.Questions[i].AnsweredTick = max(1, s.Tick)
+	}
+	if p := &s.Patient; bag.Reacted && !p.Reaction {
+		p.Reaction, p.ReactionTick, p.ReactionLast = true, s.Tick-Ticks(reactionShowsS), s.Tick
 	}
 }
 

@@ -67,6 +67,7 @@ func laboratory(c *Case, s *State, h *Happened) {
 			h.add(Occurrence{Tick: s.Tick, Kind: Said, Who: Laboratory, Key: "sample_ready", Line: -1, Value: sm.Hct, Act: Action{On: sm.Of}})
 		}
 	}
+	observe(s, h)
 	p := &s.Patient
 	if s.Tick >= p.NextGasTick {
 		p.NextGasTick = s.Tick + gasEveryTicks
@@ -75,5 +76,26 @@ func laboratory(c *Case, s *State, h *Happened) {
 			Hct:            clamp(p.Blood.Hct()+float64(0.005*s.normal()), 0, 1),
 			IonisedCalcium: p.IonisedCalcium(), PotassiumMmolL: p.Blood.PerL(Potassium)}
 		h.sayValue(s.Tick, Anaesthetist, "gas", p.LastGas.HbGDL)
+	}
+}
+
+// observe lets the anaesthetist say, once each, what returned potassium, citrate and free haemoglobin do to the patient.
+func observe(s *State, h *Happened) {
+	if s.Tick%TicksPerSecond != 0 {
+		return
+	}
+	p := &s.Patient
+	for i, sign := range [...]struct {
+		there bool
+		key   string
+	}{
+		{p.HaemoglobinuriaGL() > 0, "urine_is_dark"},
+		{p.Blood.PerL(Potassium) > rhythmPotassium, "rhythm_changes"},
+		{p.IonisedCalcium() < rhythmCalcium, "calcium_is_low"},
+	} {
+		if bit := uint8(1) << i; sign.there && p.Told&bit == 0 {
+			p.Told |= bit
+			h.say(s.Tick, Anaesthetist, sign.key)
+		}
 	}
 }

@@ -3,6 +3,7 @@ package sim
 // The pump and what it joins: reservoir, wash fluid, bowl, product bag and waste.
 
 const (
+	looseAir        = 0.02  // [A] air that a loose line draws, share of the flow
 	airStopsML      = 5.0   // [A] air in the line that stops the pump
 	productLineML   = 10.0  // [A] what the line to the product bag keeps
 	firstAirML      = 40.0  // [A] air that the first emptying pushes into the bag
@@ -39,6 +40,7 @@ type Pump struct {
 	WashedML   float64 // of the wash going on, topping up not counted
 	FlowMLMin  float64 // now, as pumped
 	Line       Fluid   // line to the product bag
+	LineFlaws  Flaws   // of what it holds
 	FirstAir   bool    // the first emptying has happened
 	DrawBag    int8    // bag being drawn back
 	AutoFillML float64 // 0 off
@@ -51,11 +53,10 @@ type Pump struct {
 
 // Waste is the waste bag and what was carried away before.
 type Waste struct {
-	Bag                Fluid
-	Removed            Fluid
-	Changes            int
-	CarriedAwayML      float64 // in full waste bags
-	DiscardedProductML float64 // product thrown away
+	Bag           Fluid
+	Removed       Fluid
+	CarriedAwayML float64 // in full waste bags
+	DiscardedML   float64 // product and collected blood thrown away
 }
 
 // Cycle is the record of one bowlful.
@@ -63,7 +64,6 @@ type Cycle struct {
 	FillTick                                             int64
 	StopTick                                             int64
 	WashTick                                             int64
-	EmptyTick                                            int64
 	DoneTick                                             int64
 	FillMLMin                                            float64
 	WashMLMin                                            float64
@@ -76,7 +76,6 @@ type Cycle struct {
 	FeedProteinG                                         float64
 	FeedHeparinIU                                        float64
 	FeedCitrate                                          float64
-	DetectorAtStop                                       float64
 	BedAtStop                                            float64 // true B/V when filling stopped
 	WashML                                               float64
 	WashBy                                               [solutionCount]float64 // mL by fluid, topping up included
@@ -86,7 +85,6 @@ type Cycle struct {
 	ProductML                                            float64
 	ProductCellsML                                       float64
 	FreeHbG, Potassium, ProteinG, HeparinIU, CitrateMmol float64 // in the product
-	Interrupted                                          bool
 }
 
 // cycle is the bowlful under way, or nil before the first.
@@ -160,6 +158,8 @@ func pumpNow(s *State, h *Happened) {
 	default:
 		if s.Bowl.Spinning {
 			turn(s, &Fluid{}, flowNone)
+		} else if s.Bowl.CellsML > 0 {
+			s.Bowl.breakCells(s.Bowl.osmotic(tickS), &s.Stores.LysedML)
 		}
 	}
 }
@@ -186,7 +186,12 @@ func turn(s *State, in *Fluid, kind flowKind) {
 func (s *State) toWaste(out *Fluid) {
 	if s.Bench.Open[WasteDrain] || !s.Bench.Connected[WasteLine] {
 		moveAll(&s.Field.Floor, out)
+		s.Conduct.meet(IncidentSpill, s.Tick)
 		return
+	}
+	if s.Bench.Loose[WasteLine] {
+		move(&s.Field.Floor, out, out.VolumeML()/2)
+		s.Conduct.meet(IncidentSpill, s.Tick)
 	}
 	moveAll(&s.Waste.Bag, out)
 }
@@ -202,10 +207,15 @@ func pumpFill(s *State, h *Happened) {
 	if got < want {
 		b.AirML += want - got
 	}
+	if s.Bench.Loose[OutletLine] {
+		b.AirML += float64(looseAir * got)
+	}
 	b.OsmLysedML += in.CellsML * s.Reservoir.LysedShare / max(1e-9, 1-s.Reservoir.LysedShare)
+	b.Breached = b.Breached || s.Reservoir.Breached || s.Bench.Breached[ProcessingSet]
 	fragments(s, got)
 	if cy := s.cycle(); cy != nil {
 		cy.FeedML += got
+		cy.FillMLMin = max(cy.FillMLMin, p.FillMLMin)
 		cy.FeedCellsML += in.CellsML
 		cy.FeedFreeHbG += in.In[FreeHb]
 		cy.FeedPotassium += in.In[Potassium]
@@ -262,6 +272,9 @@ func pumpWash(s *State, h *Happened) {
 		if i := s.Bench.HookPack[k.hook]; i >= 0 {
 			pack := &s.Bench.Packs[i]
 			got = move(&in, &pack.Fluid, share)
+			if got > 0 && !pack.Solution.FitToWash() {
+				s.Conduct.meet(IncidentWrongFluid, s.Tick)
+			}
 			if cy != nil {
 				cy.WashBy[pack.Solution] += got
 			}
@@ -274,6 +287,7 @@ func pumpWash(s *State, h *Happened) {
 		p.WashedML += got
 		if cy != nil {
 			cy.WashML += got
+			cy.WashMLMin = max(cy.WashMLMin, p.WashMLMin)
 		}
 		if p.WashedML >= p.WashML-1e-9 {
 			p.Mode = PumpIdle
@@ -289,8 +303,5 @@ func airStop(s *State, h *Happened) {
 		return
 	}
 	h.act(s.Tick, "air_stopped_pump", s.Bowl.AirML)
-	s.Pump.Mode = PumpIdle
-	if cy := s.cycle(); cy != nil {
-		cy.Interrupted = true
-	}
+	stopPump(s)
 }

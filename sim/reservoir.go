@@ -46,6 +46,7 @@ type Reservoir struct {
 	ClearML    float64 // Vc, the clear layer on top
 	Activation float64 // A, 0–1
 	Clot       Fluid
+	Breached   bool  // what is in it came through a set that was not sterile
 	MixUntil   int64 // being mixed until this tick
 	MixedTick  int64 // last mixing ended, -1 for never
 	LysedShare float64

@@ -17,6 +17,17 @@ func (s *State) bagOf(a Action) (*ProductBag, Reason) {
 	return &s.Bags[i], ""
 }
 
+// offPatient says why bag i cannot be worked on while it is connected to the patient.
+func (s *State) offPatient(i int) Reason {
+	if int(s.Giving.Bag) != i {
+		return ""
+	}
+	if s.Giving.RateMLMin > 0 || s.Giving.Squeezing {
+		return "bag_is_being_given"
+	}
+	return "take_bag_off_patient_first"
+}
+
 // withBag makes a rule for an act on a product bag; filled asks for something in it.
 func withBag(filled bool, more func(s *State, b *ProductBag, a Action) Reason, do func(s *State, b *ProductBag, a Action)) rule {
 	return rule{
@@ -47,9 +58,7 @@ func (r rule) valued(least, most float64) rule {
 }
 
 func bagRules() {
-	notGiven := func(s *State, b *ProductBag, a Action) Reason {
-		return unless(int(s.Giving.Bag) != int(a.On-FirstBag), "bag_is_being_given")
-	}
+	notGiven := func(s *State, b *ProductBag, a Action) Reason { return s.offPatient(int(a.On - FirstBag)) }
 	rules[NewBag] = rule{handsS: 15, may: mayNewBag, do: func(c *Case, s *State, a Action, h *Happened) {
 		s.Bags[s.BagsUsed].Hung = true
 		s.BagsUsed++
@@ -57,7 +66,7 @@ func bagRules() {
 	}}
 	rules[MixBag] = withBag(true, nil, func(s *State, b *ProductBag, a Action) { b.MixedTick = s.Tick }).taking(10)
 	rules[Label] = withBag(false, nil, func(s *State, b *ProductBag, a Action) {
-		b.LabelBits, b.LabelTick = uint8(a.Value), s.Tick
+		b.LabelBits = uint8(a.Value)
 	}).taking(15).valued(0, LabelComplete)
 	rules[ExpelAir] = withBag(false, notGiven, func(s *State, b *ProductBag, a Action) { b.AirML = 0 }).taking(10)
 	rules[HandOver] = withBag(true, nil, func(s *State, b *ProductBag, a Action) {
@@ -67,6 +76,13 @@ func bagRules() {
 		return unless(a.Value == 1 || s.Team.ClinicianAt > 0 && s.Tick >= s.Team.ClinicianAt, "call_second_person")
 	}, func(s *State, b *ProductBag, a Action) { b.Checkers = uint8(a.Value) }).taking(15).valued(1, 2)
 	rules[Hook] = rule{least: 0, most: 1, whole: true, handsS: 15, may: mayHook, do: hook}
+	rules[Unhook] = rule{handsS: 8,
+		may: func(c *Case, s *State, a Action) Reason {
+			return unless(s.Giving.Bag >= 0 || s.Giving.Pack >= 0, "connect_a_bag_first")
+		},
+		do: func(c *Case, s *State, a Action, h *Happened) {
+			s.Giving.Bag, s.Giving.Pack, s.Giving.RateMLMin, s.Giving.Squeezing = -1, -1, 0, false
+		}}
 	rules[GiveRate] = rule{least: 0, most: gravityMostMLMin,
 		may: func(c *Case, s *State, a Action) Reason {
 			return unless(s.Giving.Bag >= 0 || s.Giving.Pack >= 0 || a.Value == 0, "connect_a_bag_first")
@@ -106,13 +122,10 @@ func mayHook(c *Case, s *State, a Action) Reason {
 func hook(c *Case, s *State, a Action, h *Happened) {
 	g := &s.Giving
 	g.Filter = a.Value == 1
+	moveAll(&s.Waste.Removed, &g.Caught) // every bag has a new giving set
 	g.RateMLMin, g.Squeezing = 0, false
 	if i, ok := a.On.bag(); ok {
 		g.Bag, g.Pack = int8(i), -1
-		s.Bags[i].Filter = g.Filter
-		if k := s.Team.BloodWanted(); k >= 0 {
-			s.Team.Questions[k].AnsweredTick = max(1, s.Tick)
-		}
 		return
 	}
 	g.Bag, g.Pack = -1, s.Bench.HookPack[a.On]
@@ -120,8 +133,9 @@ func hook(c *Case, s *State, a Action, h *Happened) {
 
 // watch looks at the patient; a reaction going on is seen.
 func watch(c *Case, s *State, a Action, h *Happened) {
-	s.Conduct.WatchedTick = s.Tick
-	s.Conduct.WatchedTimes++
+	if s.Giving.FlowMLMin > 0 {
+		s.Conduct.WatchedTimes++
+	}
 	key := "patient_looks_well"
 	if s.Patient.Reaction {
 		key = "patient_reacts"
@@ -160,22 +174,25 @@ func mayDiscard(c *Case, s *State, a Action) Reason {
 	if why != "" {
 		return why
 	}
-	return unless(s.Giving.Bag != int8(a.On-FirstBag) || s.Giving.RateMLMin == 0 && b != nil, "bag_is_being_given")
+	return first(unless(s.Giving.Bag != int8(a.On-FirstBag) || s.Giving.RateMLMin == 0, "bag_is_being_given"),
+		unless(s.productBag() != b || s.Pump.Mode == PumpIdle, "stop_the_pump_first"))
 }
 
 func discard(c *Case, s *State, a Action, h *Happened) {
 	if a.On == ReservoirPart {
+		s.Waste.DiscardedML += s.Reservoir.Blood.VolumeML()
 		moveAll(&s.Waste.Removed, &s.Reservoir.Blood)
 		moveAll(&s.Waste.Removed, &s.Reservoir.Clot)
 		moveAll(&s.Waste.Removed, &s.Filter.Content)
 		moveAll(&s.Waste.Removed, &s.Filter.Clot)
-		s.Reservoir.ClearML, s.Reservoir.Activation, s.Filter.Activation = 0, 0, 0
+		s.Reservoir.ClearML, s.Reservoir.Activation, s.Reservoir.Breached = 0, 0, false
+		s.Filter.Activation, s.Filter.Haemostat = 0, 0
 		return
 	}
 	i, _ := a.On.bag()
 	b := &s.Bags[i]
-	b.Discarded = true
-	s.Waste.DiscardedProductML += b.Fluid.VolumeML()
+	b.Discarded, b.Flaws = true, Flaws{}
+	s.Waste.DiscardedML += b.Fluid.VolumeML()
 	moveAll(&s.Waste.Removed, &b.Fluid)
 	moveAll(&s.Waste.Removed, &b.Fragments)
 	if s.Giving.Bag == int8(i) {

@@ -23,7 +23,7 @@ func collectRules() {
 	rules[Ask] = rule{least: 0, most: float64(requestCount) - 1, whole: true,
 		may: func(c *Case, s *State, a Action) Reason {
 			if Request(a.Value) == RinseSwabs {
-				return first(unless(s.Field.Swabs.VolumeML() >= 20, "no_swabs_to_rinse"), unless(s.Team.RinseUntil == 0, "swabs_are_being_rinsed"))
+				return first(unless(s.Field.Swabs.VolumeML() >= s.Field.RinsedRestML+20, "no_swabs_to_rinse"), unless(s.Team.RinseUntil == 0, "swabs_are_being_rinsed"))
 			}
 			return ""
 		},

@@ -21,7 +21,7 @@ func startBench(c *Case, s *State) {
 	s.Pump = Pump{FillMLMin: startFillMLMin, WashMLMin: startWashMLMin, EmptyMLMin: startEmptyMLMin, WashML: startWashML}
 	s.Bowl.Detector.Offset = c.Faults.DetectorOffset
 	s.Reservoir.MixedTick = -1
-	s.Conduct.WatchedTick, s.Conduct.EstimateML = -1, -1
+	s.Conduct.EstimateML = -1
 	for i := range s.Bags {
 		s.Bags[i].MixedTick = -1
 	}
@@ -30,10 +30,11 @@ func startBench(c *Case, s *State) {
 func prepareRules() {
 	rules[Decide] = rule{least: 1, most: float64(decisionCount) - 1, whole: true,
 		may: func(c *Case, s *State, a Action) Reason {
-			return unless(!s.Bench.Opened[ProcessingSet] || Decision(a.Value) == SetUpToProcess, "processing_set_is_open")
+			return first(unless(!s.Bench.Opened[ProcessingSet] || Decision(a.Value) == SetUpToProcess, "processing_set_is_open"),
+				unless(!s.Bench.Opened[CollectionSet] || Decision(a.Value) != DoNotSalvage, "collection_set_is_open"))
 		},
 		do: func(c *Case, s *State, a Action, h *Happened) {
-			s.Bench.Decision, s.Bench.DecidedTick = Decision(a.Value), s.Tick
+			s.Bench.Decision = Decision(a.Value)
 		}}
 	rules[ChooseAnticoagulant] = rule{least: 1, most: float64(solutionCount) - 1, whole: true,
 		may: func(c *Case, s *State, a Action) Reason {
@@ -56,12 +57,11 @@ func prepareRules() {
 		}}
 	rules[Unhang] = rule{handsS: 5,
 		may: func(c *Case, s *State, a Action) Reason {
-			return first(unless(a.On.isHook(), "not_a_hook"), func() Reason {
-				if !a.On.isHook() {
-					return ""
-				}
-				return unless(s.Bench.HookPack[a.On] >= 0, "hook_is_empty")
-			}())
+			if !a.On.isHook() {
+				return "not_a_hook"
+			}
+			k := s.Bench.HookPack[a.On]
+			return first(unless(k >= 0, "hook_is_empty"), unless(s.Giving.Pack < 0 || k != s.Giving.Pack, "take_bag_off_patient_first"))
 		},
 		do: func(c *Case, s *State, a Action, h *Happened) { s.Bench.HookPack[a.On] = -1 }}
 	rules[Clamp] = rule{least: 0, most: 1, whole: true,
@@ -121,7 +121,7 @@ func replaceSet(c *Case, s *State, a Action, h *Happened) {
 		for _, f := range [...]*Fluid{&s.Filter.Content, &s.Filter.Clot, &r.Blood, &r.Clot, &s.Drip.Line} {
 			moveAll(&s.Waste.Removed, f)
 		}
-		s.Filter.Activation, s.Filter.LysedShare = 0, 0
+		s.Filter.Activation, s.Filter.LysedShare, s.Filter.Haemostat = 0, 0, 0
 		*r = Reservoir{MixedTick: -1, TakenInML: r.TakenInML}
 		b.Connected[SuctionLine], b.Connected[VacuumLine], b.Connected[OutletLine] = false, false, false
 		return
@@ -130,6 +130,7 @@ func replaceSet(c *Case, s *State, a Action, h *Happened) {
 	moveAll(&s.Waste.Removed, &contents)
 	moveAll(&s.Waste.Removed, &s.Bowl.Fragments)
 	moveAll(&s.Waste.Removed, &s.Pump.Line)
+	s.Pump.LineFlaws = Flaws{}
 	offset := s.Bowl.Detector.Offset
 	s.Bowl = Bowl{Kind: s.Bowl.Kind}
 	s.Bowl.Detector.Offset = offset
@@ -137,7 +138,7 @@ func replaceSet(c *Case, s *State, a Action, h *Happened) {
 	b.Connected[OutletLine] = false
 	b.Loose[ProductLine], b.Loose[OutletLine] = false, false
 	if cy := s.cycle(); cy != nil && cy.DoneTick == 0 {
-		cy.DoneTick, cy.Bag, cy.Interrupted = max(1, s.Tick), -1, true
+		cy.DoneTick, cy.Bag = max(1, s.Tick), -1
 	}
 }
 

@@ -31,15 +31,14 @@ func processRules() {
 	rules[Wash] = rule{may: mayWash, do: wash}
 	rules[Empty] = rule{may: mayEmpty, do: func(c *Case, s *State, a Action, h *Happened) {
 		s.Pump.Mode = PumpEmpty
-		if cy := s.cycle(); cy != nil {
-			cy.EmptyTick = s.Tick
-		}
 	}}
 	rules[DrawBack] = rule{may: mayDrawBack, do: drawBack}
 	rules[SendBack] = rule{
 		may: func(c *Case, s *State, a Action) Reason {
 			return first(ready(s), unless(!s.Bowl.Spinning, "bowl_is_spinning"), unless(s.Bowl.BrakeUntil == 0, "bowl_is_braking"),
-				unless(s.Bowl.ContentsML() > residualML+0.5, "bowl_is_empty"), unless(s.Bench.Open[OutletClamp], "open_outlet_clamp_first"))
+				unless(s.Bowl.ContentsML() > residualML+0.5, "bowl_is_empty"), unless(s.Bench.Connected[OutletLine], "connect_outlet_line_first"),
+				unless(s.Bench.Open[OutletClamp], "open_outlet_clamp_first"),
+				unless(s.Reservoir.Blood.VolumeML()+s.Bowl.ContentsML() < c.Faults.ReservoirML, "reservoir_is_full"))
 		},
 		do: func(c *Case, s *State, a Action, h *Happened) { s.Pump.Mode = PumpSendBack }}
 	rules[StopPump] = rule{
@@ -68,16 +67,16 @@ func processRules() {
 		do: func(c *Case, s *State, a Action, h *Happened) {
 			s.Waste.CarriedAwayML += s.Waste.Bag.VolumeML()
 			moveAll(&s.Waste.Removed, &s.Waste.Bag)
-			s.Waste.Changes++
 		}}
 	rules[ClearLine] = rule{handsS: 10,
 		may: func(c *Case, s *State, a Action) Reason {
-			return first(unless(s.Bench.Opened[ProcessingSet], "open_the_set_first"), unless(s.Pump.Mode == PumpIdle, "stop_the_pump_first"))
+			return first(unless(s.Bench.Opened[ProcessingSet], "open_the_set_first"), unless(s.Pump.Mode == PumpIdle, "stop_the_pump_first"),
+				unless(!s.Bench.TakenDown, "taken_down"))
 		},
 		do: func(c *Case, s *State, a Action, h *Happened) {
 			s.Bowl.AirML = 0
 			if bag := s.productBag(); bag != nil {
-				bagIn(s, bag, s.cycle(), &s.Pump.Line)
+				bagIn(s, bag, s.Pump.LineFlaws.take(1), &s.Pump.Line)
 			}
 		}}
 }
@@ -118,11 +117,10 @@ func fill(c *Case, s *State, a Action, h *Happened) {
 	p, r := &s.Pump, &s.Reservoir
 	if cy.FillTick == 0 {
 		cy.FillTick = max(1, s.Tick)
-		cy.FillMLMin = p.FillMLMin
 		cy.FeedHct = r.Blood.Hct()
-		cy.ClearShare = r.ClearML / r.Blood.VolumeML()
 	}
-	if (s.Bench.Breached[ProcessingSet] || s.Bench.Breached[CollectionSet]) && s.Bench.BreachKnown {
+	cy.ClearShare = max(cy.ClearShare, r.ClearML/r.Blood.VolumeML())
+	if (s.Bench.Breached[ProcessingSet] || s.Reservoir.Breached) && s.Bench.BreachKnown {
 		s.Bench.BreachUsed = true
 	}
 	cy.StopTick = 0
@@ -138,7 +136,7 @@ func mayWash(c *Case, s *State, a Action) Reason {
 
 func wash(c *Case, s *State, a Action, h *Happened) {
 	cy := begin(s)
-	cy.WashTick, cy.WashMLMin = max(1, s.Tick), s.Pump.WashMLMin
+	cy.WashTick = max(1, s.Tick)
 	s.Pump.WashedML = 0
 	s.Pump.Mode = PumpWash
 	s.Bowl.Spinning = true
@@ -149,8 +147,7 @@ func stopPump(s *State) {
 	p := &s.Pump
 	if cy := s.cycle(); cy != nil && p.Mode == PumpFill {
 		cy.StopTick = max(1, s.Tick)
-		cy.DetectorAtStop = s.Bowl.Detector.Mean()
-		cy.BedAtStop = s.Bowl.FillFraction()
+		cy.BedAtStop = max(cy.BedAtStop, s.Bowl.FillFraction())
 	}
 	p.Mode = PumpIdle
 }
@@ -162,7 +159,7 @@ func mayEmpty(c *Case, s *State, a Action) Reason {
 	if why != "" {
 		return why
 	}
-	return unless(int(s.Giving.Bag) != s.BagsUsed-1, "bag_is_being_given")
+	return s.offPatient(s.BagsUsed - 1)
 }
 
 func mayDrawBack(c *Case, s *State, a Action) Reason {
@@ -172,13 +169,14 @@ func mayDrawBack(c *Case, s *State, a Action) Reason {
 	if why != "" {
 		return why
 	}
-	return first(unless(bag.Fluid.VolumeML() > 1, "bag_is_empty"), unless(int(s.Giving.Bag) != s.BagsUsed-1, "bag_is_being_given"),
+	return first(unless(bag.Fluid.VolumeML() > 1, "bag_is_empty"), s.offPatient(s.BagsUsed-1),
 		unless(s.Bowl.ContentsML() < s.Bowl.Shape().VolumeML-1, "bowl_is_full"))
 }
 
 func drawBack(c *Case, s *State, a Action, h *Happened) {
 	cy := begin(s)
 	cy.Reprocessed = true
+	cy.WashML, cy.WashTick, cy.WashBy = 0, 0, [solutionCount]float64{} // what comes back is to be washed anew
 	s.Pump.DrawBag = int8(s.BagsUsed - 1)
 	s.Pump.Mode = PumpDrawBack
 }

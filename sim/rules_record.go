@@ -5,9 +5,7 @@ package sim
 func recordRules() {
 	rules[Declare] = rule{least: 0, most: float64(incidentCount) - 1, whole: true,
 		do: func(c *Case, s *State, a Action, h *Happened) {
-			if k := &s.Conduct; k.Told[int(a.Value)] == 0 {
-				k.Told[int(a.Value)] = max(1, s.Tick)
-			}
+			s.Conduct.tell(Incident(a.Value), s.Tick)
 		}}
 	rules[EstimateLoss] = rule{least: 0, most: 30000,
 		do: func(c *Case, s *State, a Action, h *Happened) {
@@ -18,10 +16,10 @@ func recordRules() {
 				q.AnsweredTick, q.Value, q.Right = max(1, s.Tick), a.Value, s.Patient.ShedML
 			}
 		}}
-	rules[Note] = rule{do: func(c *Case, s *State, a Action, h *Happened) { s.Conduct.Notes++ }}
+	rules[Note] = rule{do: func(c *Case, s *State, a Action, h *Happened) {}} // its words are in the log
 	rules[Reconcile] = rule{least: 0, most: 100000,
 		may: func(c *Case, s *State, a Action) Reason {
-			return unless(a.Item < uint8(TallyItems), "no_such_tally_line")
+			return first(unless(a.Item < uint8(TallyItems), "no_such_tally_line"), unless(s.Tick >= c.EndTick, "tally_comes_last"))
 		},
 		do: func(c *Case, s *State, a Action, h *Happened) {
 			s.Tally[a.Item] = Reconciled{Written: true, ML: a.Value}
@@ -34,6 +32,7 @@ func recordRules() {
 			b := &s.Bench
 			b.TakenDown, b.TakenDownTick = true, s.Tick
 			s.Team.Route = ToDiscard
+			throwAwayRest(s)
 			for clamp := DripClamp; clamp <= SparePort; clamp++ {
 				b.Open[clamp] = false
 			}
@@ -44,6 +43,17 @@ func recordRules() {
 				unless(s.Giving.Bag < 0 || s.Giving.RateMLMin == 0, "bag_is_being_given"))
 		},
 		do: func(c *Case, s *State, a Action, h *Happened) { s.Ended = true }}
+}
+
+// throwAwayRest throws away what is left in filter, reservoir and bowl when they are taken down.
+func throwAwayRest(s *State) {
+	rest := s.Bowl.asFluid()
+	moveAll(&rest, &s.Reservoir.Blood)
+	s.Waste.DiscardedML += rest.VolumeML()
+	for _, f := range [...]*Fluid{&rest, &s.Reservoir.Clot, &s.Filter.Content, &s.Filter.Clot, &s.Pump.Line} {
+		moveAll(&s.Waste.Removed, f)
+	}
+	s.Reservoir.ClearML, s.Pump.LineFlaws = 0, Flaws{}
 }
 
 // TallyTruth is what each line of the closing tally should say, from the bags, packs and scales, mL.
@@ -64,6 +74,6 @@ func TallyTruth(s *State) [TallyItems]float64 {
 	}
 	t[TallyWaste] = s.Waste.Bag.VolumeML() + s.Waste.CarriedAwayML
 	t[TallyReturned] = s.Giving.GivenML
-	t[TallyDiscarded] = s.Waste.DiscardedProductML
+	t[TallyDiscarded] = s.Waste.DiscardedML
 	return t
 }

@@ -15,7 +15,7 @@ type Seen struct {
 	IrrigationMLMin       float64
 	IrrigationML          float64 // the scrub nurse's count so far, to 50 mL
 	SwabsML               float64 // weighed, to 10 mL
-	DiscardedML           float64 // the theatre's own canister, to 50 mL
+	CanisterML            float64 // the theatre's own suction, to 50 mL
 	Pooling, Rinsing      bool
 	BasinML               float64
 	AgentSaid, AgentAsked bool // an agent was announced and not said to be gone; and asked since it went
@@ -39,7 +39,7 @@ type Seen struct {
 	BagsUsed              int
 	WasteML               float64 // to 50 mL
 	WasteAwayML           float64 // carried away in full bags, to 50 mL
-	DiscardedProductML    float64 // to 5 mL
+	DiscardedML           float64 // to 5 mL
 	Giving                SeenGiving
 	Gas                   Gas
 	HeartRate             float64
@@ -160,7 +160,7 @@ func viewField(c *Case, s *State, v *Seen) {
 	f, t, r := &s.Field, &s.Team, &s.Reservoir
 	v.PoolML, v.BriskMLMin = toNearest(f.Pool.VolumeML(), 10), Briskness(f.BleedMLMin)
 	v.IrrigationMLMin, v.IrrigationML = toNearest(f.IrrigationRateMLMin, 5), toNearest(f.IrrigationML, 50)
-	v.SwabsML, v.DiscardedML = toNearest(f.Swabs.VolumeML(), 10), toNearest(f.Discarded.VolumeML(), 50)
+	v.SwabsML, v.CanisterML = toNearest(f.Swabs.VolumeML(), 10), toNearest(f.Discarded.VolumeML(), 50)
 	v.Pooling, v.Rinsing, v.BasinML = t.Pooling, t.RinseUntil > 0, toNearest(t.Basin.VolumeML(), 10)
 	v.AgentSaid, v.AgentAsked, v.FieldClear = t.AgentSaid, t.AgentAsked, t.FieldClear
 	v.Route, v.VacuumMmHg, v.VacuumSetMmHg = t.Route, s.VacuumMmHg(c), t.VacuumMmHg
@@ -193,7 +193,7 @@ func viewPump(s *State, v *SeenPump) {
 
 func viewBags(s *State, v *Seen) {
 	v.BagsUsed, v.WasteML = s.BagsUsed, toNearest(s.Waste.Bag.VolumeML(), 50)
-	v.WasteAwayML, v.DiscardedProductML = toNearest(s.Waste.CarriedAwayML, 50), toNearest(s.Waste.DiscardedProductML, 5)
+	v.WasteAwayML, v.DiscardedML = toNearest(s.Waste.CarriedAwayML, 50), toNearest(s.Waste.DiscardedML, 5)
 	for i := range s.Bags[:s.BagsUsed] {
 		b := &s.Bags[i]
 		v.Bags[i] = SeenBag{ML: toNearest(b.Fluid.VolumeML(), 5), AirML: toNearest(b.AirML, 10), FirstTick: b.FirstTick,

@@ -65,23 +65,25 @@ func (b *Bowl) spin(in, out *Fluid, kind flowKind, dt float64, lysedML *float64)
 	b.liquidIn(&other, through)
 }
 
-// breaking is the volume of cells that break in dt seconds, mL.
+// breaking is the volume of cells that break in dt seconds of spinning, mL.
 func (b *Bowl) breaking(dt float64) float64 {
-	if b.CellsML <= 0 {
+	return min(b.CellsML, float64(spinLysisPerS*dt*b.CellsML)+b.osmotic(dt))
+}
+
+// osmotic is the volume of cells that break in dt seconds for want of salt around them, mL.
+func (b *Bowl) osmotic(dt float64) float64 {
+	v := b.Mobile.ML + b.Immobile.ML
+	if v <= 0 || b.CellsML <= 0 {
 		return 0
 	}
-	ml := float64(spinLysisPerS * dt * b.CellsML)
-	if v := b.Mobile.ML + b.Immobile.ML; v > 0 {
-		already := b.OsmLysedML / (b.OsmLysedML + b.CellsML)
-		// a bed that has just begun borrows thin liquid from a supernatant of next to nothing (takeClear): the mean of all
-		// the liquid keeps that from passing for water
-		salt := b.Mobile.In[Tonicity] + b.Immobile.In[Tonicity]
-		mOsm := 1000 * max(salt/v, (salt+b.Clear.In[Tonicity])/(v+max(0, b.Clear.ML)))
-		osmotic := float64(osmoticStep(mOsm, already, dt) * b.CellsML)
-		b.OsmLysedML += osmotic
-		ml += osmotic
-	}
-	return min(ml, b.CellsML)
+	already := b.OsmLysedML / (b.OsmLysedML + b.CellsML)
+	// a bed that has just begun borrows thin liquid from a supernatant of next to nothing (takeClear): the mean of all
+	// the liquid keeps that from passing for water
+	salt := b.Mobile.In[Tonicity] + b.Immobile.In[Tonicity]
+	mOsm := 1000 * max(salt/v, (salt+b.Clear.In[Tonicity])/(v+max(0, b.Clear.ML)))
+	ml := float64(osmoticStep(mOsm, already, dt) * b.CellsML)
+	b.OsmLysedML += ml
+	return ml
 }
 
 // bedAfter gives the incoming cells kept and the packing after dt seconds, by Heun's method on cells and packing together.

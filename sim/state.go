@@ -49,6 +49,7 @@ type Patient struct {
 	NextGasTick         int64
 	Reaction            bool // going on
 	ReactionTick        int64
+	Told                uint8 // signs the anaesthetist has told of, as bits
 	ReactionLast        int64 // last tick at which blood was given during it
 	HeartRate           float64
 	PressureMmHg        float64
@@ -67,21 +68,19 @@ type Field struct {
 	Pool                Fluid
 	BloodML             float64 // part of the pool that is shed blood, mL
 	Swabs               Fluid
-	SwabCount           int
 	Drapes              Fluid
 	Discarded           Fluid // the theatre's own suction
 	Floor               Fluid
 	LysedShare          float64 // osmotic, of the pool's cells
 	SuckerIn            bool
 	Agent               [MaxContaminants]bool // in use beside what the phase brings
-	RinseUntil          int64
-	RinsedML            float64 // saline used on swabs
-	SuckedML            float64 // liquid and cells taken by the salvage line
-	SuckedBloodML       float64 // shed blood in it
-	SuckedCellsML       float64 // red cells taken by the salvage line, before those that broke
-	SuckedLysedML       float64 // of them broken on the way
-	SuckRateMLMin       float64 // now, to the reservoir
-	DiscardRateMLMin    float64 // now
+	RinsedRestML        float64               // what the swabs still held after the last rinse
+	SuckedML            float64               // liquid and cells taken by the salvage line
+	SuckedBloodML       float64               // shed blood in it
+	SuckedCellsML       float64               // red cells taken by the salvage line, before those that broke
+	SuckedLysedML       float64               // of them broken on the way
+	SuckRateMLMin       float64               // now, to the reservoir
+	DiscardRateMLMin    float64               // now
 	IrrigationML        float64
 	IrrigationRateMLMin float64 // now
 	BleedMLMin          float64 // now, whole blood
@@ -90,14 +89,13 @@ type Field struct {
 // BenchState is what has been decided, opened, hung, clamped and connected.
 type BenchState struct {
 	Decision      Decision
-	DecidedTick   int64
 	Anticoagulant Solution
 	Bowl          BowlKind
 	Opened        [partCount]bool // sets
 	OpenedTick    [partCount]int64
 	Breached      [partCount]bool // sets that are not sterile any more
 	BreachKnown   bool
-	BreachUsed    bool // blood was processed or collected with a known breach
+	BreachUsed    bool // blood was processed with a known breach
 	Connected     [partCount]bool
 	Loose         [partCount]bool
 	Open          [partCount]bool // clamps
@@ -109,7 +107,6 @@ type BenchState struct {
 	VacuumTested  bool
 	Power         bool
 	HandsUntil    int64 // hands are busy until this tick
-	HandsAt       Verb  // with what
 	TakenDown     bool
 	TakenDownTick int64
 }

@@ -3,6 +3,8 @@ package sim
 // The people around the bench: where the sucker leads, what was asked of them, what they ask.
 
 const (
+	oozeS           = 600.0 // [A] how long a wound oozes more when its haemostat is given up
+	oozeFactor      = 1.15  // [A]
 	irrigationHeldS = 300.0 // [A] the surgeon goes on irrigating after this
 	maxQuestions    = 12
 )
@@ -27,10 +29,10 @@ type Team struct {
 	IrrigationHeld bool
 	HeldUntil      int64
 	TellMe         bool
-	AgentSaid      bool // an agent was announced and nobody has said that the field is clear of it
-	AgentAsked     bool // the trainee asked since it went
-	FieldClear     bool // the last answer
-	AgentStopped   [MaxContaminants]bool
+	AgentSaid      bool  // an agent was announced and nobody has said that the field is clear of it
+	AgentAsked     bool  // the trainee asked since it went
+	FieldClear     bool  // the last answer
+	OozeUntil      int64 // bleeding is brisker until this tick, an agent was stopped
 	RinseUntil     int64
 	RinseTimes     int
 	Basin          Fluid // swabs' rinse, waiting to be sucked up
@@ -41,14 +43,12 @@ type Team struct {
 	OverSaid       bool
 }
 
-// ask puts a question; when no more fit, the oldest answered one makes room.
-func (t *Team) ask(q Question) bool {
-	if t.QuestionCount == maxQuestions {
-		return false
+// ask puts a question. A scenario asks no more than fit: its reader refuses more.
+func (t *Team) ask(q Question) {
+	if t.QuestionCount < maxQuestions {
+		t.Questions[t.QuestionCount] = q
+		t.QuestionCount++
 	}
-	t.Questions[t.QuestionCount] = q
-	t.QuestionCount++
-	return true
 }
 
 // OpenQuestion is the oldest question of the kinds answered by word that is not answered yet, or -1.
@@ -71,14 +71,14 @@ func (t *Team) BloodWanted() int {
 	return -1
 }
 
-// washedBloodOffered says whether a bag of washed blood is being given, or has been handed over and waits.
-func (s *State) washedBloodOffered() bool {
-	if s.Giving.Bag >= 0 && s.Bags[s.Giving.Bag].Fluid.VolumeML() > 0 {
+// washedBloodOffered says whether washed blood is running in, or was handed over within the anaesthetist's patience.
+func (s *State) washedBloodOffered(patience int64) bool {
+	if s.Giving.Bag >= 0 && s.Giving.FlowMLMin > 0 {
 		return true
 	}
 	for i := range s.Bags[:s.BagsUsed] {
 		b := &s.Bags[i]
-		if b.HandedBits != 0 && !b.Discarded && b.Fluid.VolumeML() > 0 && b.GivenML == 0 {
+		if b.HandedBits != 0 && !b.Discarded && b.Fluid.VolumeML() > 0 && b.GivenML == 0 && s.Tick < b.HandedTick+patience {
 			return true
 		}
 	}
@@ -106,9 +106,11 @@ func request(c *Case, s *State, r Request, h *Happened) {
 		h.say(s.Tick, Surgeon, "reads_back_resume")
 	case StopAgent:
 		h.say(s.Tick, Surgeon, "reads_back_stop_agent")
-		for i := range t.AgentStopped {
-			t.AgentStopped[i] = true
-			s.Field.Agent[i] = false
+		for i := range s.Field.Agent {
+			if s.Field.Agent[i] { // what was stopping the ooze is taken away
+				s.Field.Agent[i] = false
+				t.OozeUntil = s.Tick + Ticks(oozeS)
+			}
 		}
 	case TellMeWhen:
 		t.TellMe = true
@@ -148,7 +150,6 @@ func people(c *Case, s *State, h *Happened) {
 	if t.TellMe && s.Tick%TicksPerSecond == 0 {
 		tell(c, s, h)
 	}
-	s.Field.SwabCount = int(s.Field.Swabs.VolumeML() / swabHoldsML)
 }
 
 const warnBeforeS = 60.0 // [A] how long before using an agent a surgeon who was asked to will say so
@@ -186,11 +187,11 @@ func rinseSwabs(s *State) {
 	}
 	saline := max(rinseLeastML, volume)
 	move(&f.Swabs, &s.Stores.Rinse, saline)
-	f.RinsedML += saline
 	var out Fluid
 	moveCells(&out, &f.Swabs, float64(rinseShare*f.Swabs.CellsML))
 	moveLiquid(&out.Liquid, &f.Swabs.Liquid, float64(rinseShare*f.Swabs.ML))
 	lyse(&out, float64(rinseLysis*out.CellsML), &s.Stores.LysedML)
 	moveAll(&t.Basin, &out)
 	t.RinseTimes++
+	f.RinsedRestML = f.Swabs.VolumeML()
 }

@@ -72,6 +72,7 @@ const (
 	HandOver  // On: a bag, Value: HandoverFields as a bit set
 	Identify  // On: a bag, Value: people checking (1 or 2)
 	Hook      // On: a bag to the patient, Value 1 with filter, 0 without
+	Unhook    // takes the bag off the patient
 	GiveRate  // Value: mL/min, 0 stops
 	Squeeze   // On: the bag being given; Value 1 begins, 0 ends
 	Watch     // looks at the patient for a reaction
@@ -91,7 +92,7 @@ var verbNames = [verbCount]string{"", "decide", "choose_anticoagulant", "choose_
 	"unhang", "clamp", "connect", "test_vacuum", "prime", "set_drip", "set_vacuum", "route", "ask", "answer", "mix",
 	"set_fill_rate", "set_wash_rate", "set_empty_rate", "set_wash_volume", "fill", "wash", "empty", "draw_back", "send_back",
 	"stop_pump", "stop_all", "auto_fill_at", "auto_stop", "auto_wash", "auto_empty", "change_waste", "clear_line", "new_bag",
-	"mix_bag", "sample", "label", "expel_air", "hand_over", "identify", "hook", "give_rate", "squeeze", "watch", "discard",
+	"mix_bag", "sample", "label", "expel_air", "hand_over", "identify", "hook", "unhook", "give_rate", "squeeze", "watch", "discard",
 	"declare", "estimate_loss", "note", "reconcile", "take_down", "end_case"}
 
 // String is the name used in files.

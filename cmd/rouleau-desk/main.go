@@ -125,5 +125,11 @@ func open(sc *scenarios.Scenario, s settings) error {
 	width, height := ebiten.Monitor().Size()
 	ebiten.SetWindowSize(min(int(1280*s.scale), width), min(int(800*s.scale), height))
 	ebiten.SetRunnableOnUnfocused(true)
-	return w.Run()
+	err := w.Run()
+	if place, fault := se.Keep(); place != "" {
+		fmt.Fprintln(os.Stderr, words.Say("desk.kept", place))
+	} else if fault != "" {
+		fmt.Fprintln(os.Stderr, fault)
+	}
+	return err
 }

@@ -21,7 +21,7 @@ acts:
   - {at: 0:00:02, do: connect, on: suction_line}
   - {at: 0:00:03, do: fill, note: refused for good as there is nothing to fill}
   - {at: 0:00:04, do: set_drip, value: 62.5}
-  - {at: 0:00:05, do: reconcile, item: wash, value: 12}
+  - {at: 0:00:05, do: estimate_loss, value: 12}
   - {at: 0:00:06, do: note, text: "yes"}
   - {at: 00:07, do: clamp, on: drip_clamp, value: open}
 `
@@ -38,14 +38,14 @@ func TestScriptPlays(t *testing.T) {
 	for _, a := range run.Actions {
 		got = append(got, a.Do.String())
 	}
-	want := "decide choose_anticoagulant open_set connect set_drip reconcile note clamp"
+	want := "decide choose_anticoagulant open_set connect set_drip estimate_loss note clamp"
 	if strings.Join(got, " ") != want {
 		t.Errorf("did %v, want %s", got, want)
 	}
 	if connected := run.Actions[3].Tick; connected != 46*sim.TicksPerSecond {
 		t.Errorf("the line was connected at tick %d, want as soon as the hands were free after 46 s", connected)
 	}
-	if a := run.Actions[5]; a.Item != uint8(sim.TallyWash) || a.Value != 12 {
+	if a := run.Actions[5]; a.Value != 12 {
 		t.Errorf("%+v", a)
 	}
 	if len(s.Refused) != 1 || s.Refused[0].Act.Do != sim.Fill || s.Refused[0].Due != 60 || s.Refused[0].Reason == "" {
@@ -71,6 +71,13 @@ func TestScriptWaitsNoLongerThanAMinute(t *testing.T) {
 	}
 	if tries != 61 || len(s.Refused) != 1 || s.Refused[0].Reason != "bowl_is_braking" || s.Left() != 0 {
 		t.Errorf("%d tries, refused %+v, %d left", tries, s.Refused, s.Left())
+	}
+}
+
+func TestScriptReadsItems(t *testing.T) {
+	s, faults := ParseScript("s.yaml", []byte("format: 1\nname: x\nacts: [{at: 0:00:01, do: reconcile, item: wash, value: 12}]\n"))
+	if len(faults) > 0 || s.acts[0].act != (sim.Action{Do: sim.Reconcile, Item: uint8(sim.TallyWash), Value: 12}) {
+		t.Errorf("%v, %+v", faults, s)
 	}
 }
 

@@ -227,7 +227,7 @@ func (o *Steady) keepCount(v *sim.Seen) {
 
 // lossML estimates the blood lost: what was collected and thrown away less what was added, and what the swabs weigh.
 func (o *Steady) lossML(v *sim.Seen) float64 {
-	liquid := v.TakenInML + inFilterAndLineML - v.DripML - o.basin + v.DiscardedML + v.PoolML - v.IrrigationML
+	liquid := v.TakenInML + inFilterAndLineML - v.DripML - o.basin + v.CanisterML + v.PoolML - v.IrrigationML
 	swabs := o.swabBlood
 	if !o.rinsing {
 		swabs += v.SwabsML - o.swabRest

@@ -116,6 +116,6 @@ func (o *Steady) tally(v *sim.Seen) [sim.TallyItems]float64 {
 		t[sim.TallyProduct] += v.Bags[i].CameML
 	}
 	t[sim.TallyReturned] = v.Giving.GivenML
-	t[sim.TallyDiscarded] = v.DiscardedProductML
+	t[sim.TallyDiscarded] = v.DiscardedML
 	return t
 }

@@ -30,22 +30,28 @@ func sheet(c sim.Case) Sheet {
 	return s
 }
 
-func TestSteadySmoke(t *testing.T) {
+func TestSteadyRunsAWholeCase(t *testing.T) {
 	c := spine()
 	r := play.New(c, 1)
 	r.ToEnd(NewSteady(sheet(c)))
-	for _, o := range r.Log {
-		if o.Kind == sim.Refused || o.Kind == sim.Calmed || o.Kind == sim.Alarmed && o.Key == "layered" || o.Act.Do == sim.SetDrip {
-			continue
-		}
-		t.Logf("%6.1f %v %s %s %s %.4g", sim.Seconds(o.Tick)/60, o.Kind, o.Who, o.Key, o.Act.On, o.Value)
-	}
 	s := &r.State
-	for _, cy := range s.Cycles[:s.CycleUsed] {
-		t.Logf("%+v hct %.3f", cy, cy.ProductCellsML/cy.ProductML)
+	if recovered := s.Giving.GivenCells / s.Patient.ShedCellsML; recovered < 0.6 || recovered > 0.9 {
+		t.Errorf("%.2f of the shed red cells came back", recovered)
 	}
-	t.Logf("shed %.0f cells %.0f given %.0f cells %.0f = %.3f; clot %.2f %.2f; Hb %.2f est %.0f truth %.0f donor %d", s.Patient.ShedML, s.Patient.ShedCellsML, s.Giving.GivenML, s.Giving.GivenCells, s.Giving.GivenCells/s.Patient.ShedCellsML, s.Filter.Clot.VolumeML(), s.Reservoir.Clot.VolumeML(), s.Patient.LowestHbGDL, s.Conduct.EstimateML, s.Conduct.EstimateTruthML, s.Patient.DonorUnits)
-	t.Logf("tally %+v truth %+v", s.Tally, sim.TallyTruth(s))
+	if clot := s.Filter.Clot.VolumeML() + s.Reservoir.Clot.VolumeML(); clot > 5 {
+		t.Errorf("%.1f mL of clot", clot)
+	}
+	if d := s.Conduct.EstimateML - s.Conduct.EstimateTruthML; d > 150 || d < -150 {
+		t.Errorf("blood loss estimated at %.0f mL, it was %.0f", s.Conduct.EstimateML, s.Conduct.EstimateTruthML)
+	}
+	for i, truth := range sim.TallyTruth(s) {
+		if line := s.Tally[i]; !line.Written || line.ML > truth+60 || line.ML < truth-60 {
+			t.Errorf("tally line %s: %+v, truth %.0f mL", sim.TallyItem(i), line, truth)
+		}
+	}
+	if !s.Ended || s.Tick >= c.LastTick {
+		t.Errorf("not ended by hand: tick %d of %d", s.Tick, c.LastTick)
+	}
 }
 
 func BenchmarkCase(b *testing.B) {

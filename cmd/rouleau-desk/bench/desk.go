@@ -26,8 +26,10 @@ type Desk struct {
 	note     string
 	picked   picked
 	chart    ui.ChartView
-	chosen   bool // the person has moved the chart away from the present
-	opened   int  // row of the result
+	chosen   bool   // the person has moved the chart away from the present
+	opened   int    // row of the result
+	hint     string // the situation whose hint is shown
+	steps    int    // of it, so far
 	heights  map[ui.ID]float32
 	acts     []Act
 }
@@ -49,6 +51,7 @@ const (
 	HandOverDialog
 	TallyDialog
 	AlarmDialog
+	HintDialog
 )
 
 // Least size of the window, in logical pixels.

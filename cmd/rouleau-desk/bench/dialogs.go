@@ -20,6 +20,8 @@ func (d *Desk) dialogs(c *ui.Core, v *View) {
 		d.tallyDialog(c, v)
 	case AlarmDialog:
 		d.alarmDialog(c, v)
+	case HintDialog:
+		d.hintDialog(c, v)
 	}
 }
 
@@ -110,10 +112,10 @@ func (d *Desk) tallyDialog(c *ui.Core, v *View) {
 
 // alarmDialog lists all alarms that are on, what to look at first, and acknowledges them.
 func (d *Desk) alarmDialog(c *ui.Core, v *View) {
-	in := d.window(c, v, words.Say("dialog.alarms"), 640, 560)
+	id := ui.Name("alarm list")
+	in := d.window(c, v, words.Say("dialog.alarms"), 640, min(560, max(220, d.heights[id]+128)))
 	foot := in.CutBottom(44)
 	in.CutBottom(8)
-	id := ui.Name("alarm list")
 	area := c.BeginScroll(ui.Scroll{ID: id, Rect: in, Content: d.heights[id]})
 	y := area.Y
 	if len(v.Alarms) == 0 {

@@ -68,7 +68,7 @@ func (b *table) until(seconds float64) {
 	b.Idle()
 }
 
-var sizes = []ui.Vec{{X: 1024, Y: 640}, {X: 1280, Y: 800}, {X: 1920, Y: 1080}, {X: 1536, Y: 864}}
+var sizes = []ui.Vec{{X: 1024, Y: 640}, {X: 1280, Y: 800}, {X: 1920, Y: 1080}, {X: 1536, Y: 864}, {X: 1280, Y: 720}}
 
 func (b *table) faults(t *testing.T, where string) {
 	t.Helper()
@@ -104,7 +104,7 @@ func TestNothingOverlapsOnAnyScreen(t *testing.T) {
 			b.Desk.Tab = bench.TabRecords
 			b.faults(t, where+", records")
 		}
-		for d := bench.LabelDialog; d <= bench.AlarmDialog; d++ {
+		for d := bench.LabelDialog; d <= bench.HintDialog; d++ {
 			b.Desk.Dialog = d
 			b.faults(t, fmt.Sprintf("dialog %d", d))
 		}

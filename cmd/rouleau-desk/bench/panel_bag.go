@@ -32,6 +32,7 @@ func bagPanel(s *stack) {
 		s.say(words.Say("panel.discarded_bag"), true)
 	}
 	s.read(words.Say("panel.holds"), s.num(b.ML, 0, "mL"))
+	s.read(words.Say("panel.came"), s.num(b.CameML, 0, "mL"))
 	s.read(words.Say("panel.air"), s.num(b.AirML, 0, "mL"))
 	s.read(words.Say("panel.bowlfuls"), s.num(float64(b.FromCycles), 0, ""))
 	if left := s.v.expiryLeftS(d.bag); left == left {
@@ -101,6 +102,7 @@ func patientPanel(s *stack) {
 	}
 	s.slide(ui.Name("give rate"), words.Say("panel.give_rate"), "mL/min", sim.GiveRate, g.RateMLMin, 5)
 	s.act(words.Say("panel.stop_giving"), on(sim.GiveRate, sim.NoPart, 0), key('G'))
+	s.act(words.Say("panel.unhook"), on(sim.Unhook, sim.NoPart, 0))
 	s.read(words.Say("panel.flow"), s.num(g.FlowMLMin, 0, "mL/min"))
 	s.read(words.Say("panel.given"), s.num(g.GivenML, 0, "mL"))
 	filter := words.Say("panel.no")

@@ -27,6 +27,8 @@ func bowlPanel(s *stack) {
 	}
 	s.read(words.Say("panel.holds"), s.num(p.HeldML, 0, "mL"))
 	s.read(words.Say("panel.effluent"), effluentWord(p))
+	s.read(words.Say("panel.fed"), s.num(p.FedML, 0, "mL"))
+	s.read(words.Say("panel.wash_used"), s.num(p.WashUsedML, 0, "mL"))
 	s.read(words.Say("panel.radii"), words.Say("panel.radii_of", s.num(d.InnerCM*10, 0, ""), s.num(d.OuterCM*10, 0, "mm")))
 	if p.Spinning && d.BedShare > 0 && !d.FromDetector {
 		s.read(words.Say("panel.face"), s.num(d.faceCM(d.BedShare)*10, 1, "mm"))
@@ -101,6 +103,8 @@ func washPanel(s *stack, hook, clamp sim.Part) {
 func wastePanel(s *stack) {
 	v := &s.v.Seen
 	s.read(words.Say("panel.holds"), s.num(v.WasteML, 0, "mL"))
+	s.read(words.Say("panel.carried_away"), s.num(v.WasteAwayML, 0, "mL"))
+	s.read(words.Say("panel.product_away"), s.num(v.DiscardedML, 0, "mL"))
 	s.read(words.Say("panel.room"), s.num(max(0, s.v.Limits.WasteML-v.WasteML), 0, "mL"))
 	s.read(words.Say("panel.effluent"), effluentWord(&v.Pump))
 	s.act(words.Say("panel.change_waste"), on(sim.ChangeWaste, sim.NoPart, 0))

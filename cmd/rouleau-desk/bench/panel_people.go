@@ -43,11 +43,12 @@ func (d *Desk) recordsPanel(s *stack) {
 			written++
 		}
 	}
-	if s.c.Button(ui.Button{ID: ui.Name("tally"), Rect: s.row(40), Label: words.Say("panel.tally") + " …", Detail: words.Say("panel.of", written, int(sim.TallyItems)), Key: ui.K('Y')}) {
+	if s.c.Button(ui.Button{ID: ui.Name("tally"), Rect: s.row(40), Label: words.Say("panel.tally") + " …", Detail: words.Say("panel.of", written, int(sim.TallyItems)), Key: ui.K('Y'),
+		Why: s.v.why(sim.Action{Do: sim.Reconcile})}) {
 		d.Dialog = TallyDialog
 	}
 	s.head(words.Say("panel.declare_head"))
-	for i := sim.IncidentBreach; i <= sim.IncidentAnticoagulant; i++ {
+	for i := sim.IncidentBreach; i.String() != "unknown"; i++ {
 		s.act(words.Say("incident."+i.String()), on(sim.Declare, sim.NoPart, float64(i)))
 	}
 	s.head(words.Say("panel.note_head"))

@@ -77,12 +77,12 @@ func (g *scene) canister() {
 	c, s := g.c, &g.v.Seen
 	r := g.r(20, 150, 54, 84)
 	c.Fill(r, 4*g.s, c.Pal.Well)
-	if s.DiscardedML > 0 {
-		level := (r.H - 4) * float32(min(s.DiscardedML/3000, 1))
+	if s.CanisterML > 0 {
+		level := (r.H - 4) * float32(min(s.CanisterML/3000, 1))
 		c.Fill(ui.R(r.X+2, r.Bottom()-2-level, r.W-4, level), 2, g.v.Drawn.Canister.Colour(depthReservoir))
 	}
 	c.Stroke(r, 4*g.s, g.pen(), c.Pal.Ink)
-	state := words.Say("bench.thrown_away", g.num(s.DiscardedML, 0, "mL"))
+	state := words.Say("bench.thrown_away", g.num(s.CanisterML, 0, "mL"))
 	g.label(8, 108, 158, ui.AlignLeft, words.Say("bench.theatre_suction"), state)
 }
 
@@ -92,7 +92,7 @@ func (g *scene) suction(toReservoir bool) {
 	d := &v.Drawn
 	connected := v.Seen.Bench.Connected[sim.SuctionLine]
 	flow := max(d.SuckMLMin, d.DiscardMLMin)
-	g.tube(d.Pool, v.Seen.DiscardedML > 0, d.DiscardMLMin, 100, 250, 47, 250, 47, 226)
+	g.tube(d.Pool, v.Seen.CanisterML > 0, d.DiscardMLMin, 100, 250, 47, 250, 47, 226)
 	g.tube(d.Suction, connected && v.Seen.TakenInML > 0, d.SuckMLMin, 100, 250, 136, 226, 178, 204, 300, 170, 384, 170)
 	if !connected {
 		g.gap(330, 170, false)

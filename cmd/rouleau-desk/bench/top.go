@@ -157,6 +157,8 @@ func (d *Desk) timeRow(c *ui.Core, v *View, r ui.Rect) {
 		if i, ok := c.Choice(ui.Choice{ID: ui.Name("speed"), Rect: r.CutLeft(42 * float32(len(options))), Label: words.Say("top.speed"), Options: options, Selected: at, Row: true}); ok && i >= 0 {
 			d.do(Act{Do: SetSpeed, Value: v.Speeds[i]})
 		}
+		r.CutLeft(8)
+		d.hintButton(c, v, r.CutLeft(92))
 		r.CutLeft(10)
 	} else if v.Behind {
 		w := c.Badge(r, words.Say("top.behind"), false)

@@ -41,6 +41,7 @@ type View struct {
 	Charts     *Charts
 	Tally      [sim.TallyItems]float64 // as written
 	Heard      [64]string              // what the last look at each part brought to light
+	Hints      []Hint                  // that apply now, in practice
 	Result     Result
 }
 
@@ -128,6 +129,12 @@ type Question struct {
 	Who, Text string
 	Loss      bool // wants an estimate of the loss
 	SinceS    float64
+}
+
+// Hint is help in three steps: where to look, what it means, what a good operator would do.
+type Hint struct {
+	When  string
+	Steps []string
 }
 
 // Alarm is one alarm that is on.

@@ -27,6 +27,7 @@ func (s *Session) Refresh() {
 	}
 	s.question()
 	s.alarms()
+	s.hints()
 }
 
 // readLog puts new lines of the run's log into words.

@@ -53,6 +53,9 @@ func (s *Session) line(o *sim.Occurrence) bench.Line {
 
 // doing names an act with what it is about.
 func doing(a *sim.Action) string {
+	if a.Do == sim.Clamp { // the clamp and how it stands now say it all
+		return objectOf(a)
+	}
 	text := words.Say("act." + a.Do.String())
 	if object := objectOf(a); object != "" {
 		return text + " " + object
@@ -67,7 +70,7 @@ func objectOf(a *sim.Action) string {
 	}
 	number := strconv.FormatFloat(a.Value, 'f', -1, 64)
 	switch a.Do {
-	case sim.Watch, sim.Fill, sim.Wash, sim.Empty, sim.StopAll, sim.StopPump, sim.Mix, sim.TestVacuum, sim.NewBag, sim.ChangeWaste, sim.TakeDown, sim.EndCase:
+	case sim.Watch, sim.Unhook, sim.Fill, sim.Wash, sim.Empty, sim.StopAll, sim.StopPump, sim.Mix, sim.TestVacuum, sim.NewBag, sim.ChangeWaste, sim.TakeDown, sim.EndCase:
 		return ""
 	case sim.Decide:
 		return words.Say("decision." + sim.Decision(a.Value).String())

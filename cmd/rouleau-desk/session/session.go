@@ -115,6 +115,15 @@ func (s *Session) finish() {
 	s.View.Screen = bench.Graded
 }
 
+// Keep saves a case that was begun and is left before its end, and gives the place; "" when there is nothing to keep.
+func (s *Session) Keep() (place, fault string) {
+	if !s.begun || s.View.Screen == bench.Graded || s.options.Finish == nil || len(s.Run.Actions) == 0 {
+		return "", ""
+	}
+	r := s.options.Finish(s.Run)
+	return r.SavedAs, r.Fault
+}
+
 // note puts a line of the window's own into the log.
 func (s *Session) note(text string) {
 	s.readLog() // what happened before stands before

@@ -85,7 +85,7 @@ func TestReferenceCases(t *testing.T) {
 
 // usual is a case of each module from which the edges are tried.
 var usual = map[string]string{
-	"bowl":         `{"feed":{"hct":0.18,"protein":20},"fill":{"rate":300},"wash":{"rate":300,"volume":1000}}`,
+	"bowl":         `{"feed":{"hct":0.18,"protein":20},"fill":{"rate":300,"feed_volume":2000},"wash":{"rate":300,"volume":1000}}`,
 	"reservoir":    `{"volume":1500,"hct":0.18,"protein":25,"calcium":1,"esr":20,"seconds":60}`,
 	"filter":       `{"blood_rate":25,"hct":0.25,"protein":45,"calcium":1.6,"drip":75,"agent":"heparin","primed":true,"minutes":1}`,
 	"calcium":      `{"calcium":2.4,"citrate":1,"protein":70}`,
