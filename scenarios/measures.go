@@ -15,8 +15,12 @@ type Measure struct {
 }
 
 const (
-	share  = "share"
-	yes    = "0 for no, 1 for yes"
+	// YesNo is the unit of a measure that is 0 for no and 1 for yes.
+	YesNo = "yes or no"
+	// Share is the unit of a share, 0 to 1.
+	Share  = "share"
+	share  = Share
+	yes    = YesNo
 	ml     = "mL"
 	mlMin  = "mL/min"
 	muchML = 100000.0

@@ -118,14 +118,14 @@ func (j *judged) rightlyLeft(part string) bool {
 // target puts the band of a criterion in words.
 func target(cr *scenarios.Criterion, m scenarios.Measure) string {
 	switch {
-	case m.Unit == "yes":
+	case m.Unit == scenarios.YesNo:
 		return words.Say("target.yes")
 	case cr.Least != nil && cr.Most != nil:
-		return words.Say("target.between", Show(*cr.Least), Show(*cr.Most), m.Unit)
+		return words.Say("target.between", Show(*cr.Least), ShowUnit(*cr.Most, m.Unit))
 	case cr.Least != nil:
-		return words.Say("target.least", Show(*cr.Least), m.Unit)
+		return words.Say("target.least", ShowUnit(*cr.Least, m.Unit))
 	case cr.Most != nil:
-		return words.Say("target.most", Show(*cr.Most), m.Unit)
+		return words.Say("target.most", ShowUnit(*cr.Most, m.Unit))
 	}
 	return words.Say("target.none")
 }

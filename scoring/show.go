@@ -2,6 +2,9 @@ package scoring
 
 import (
 	"strconv"
+
+	"rouleau/assets/words"
+	"rouleau/scenarios"
 )
 
 // How measured values are written for people.
@@ -28,4 +31,18 @@ func Show(v float64) string {
 		return "0"
 	}
 	return s
+}
+
+// ShowUnit writes a measured value with its unit: yes or no, a bare share, or a number with its unit.
+func ShowUnit(v float64, unit string) string {
+	switch unit {
+	case scenarios.YesNo:
+		if v == 1 {
+			return words.Say("target.yes")
+		}
+		return words.Say("target.no")
+	case scenarios.Share, "ratio", "":
+		return Show(v)
+	}
+	return Show(v) + " " + unit
 }

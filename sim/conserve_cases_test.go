@@ -214,6 +214,7 @@ func carelessCase(t *testing.T) *bench {
 	b.do(GiveRate, 0, 20)
 	b.wait(10)
 	b.do(GiveRate, 0, 0)
+	b.do(Unhook, 0, 0)
 	b.until(lastS(b))
 	if b.s.Field.Floor.VolumeML() < 100 || b.s.Waste.CarriedAwayML == 0 || b.s.Giving.AirML == 0 || b.s.Filter.Clot.VolumeML() == 0 {
 		t.Errorf("the case did not cover what it is for: floor %g mL, waste carried away %g mL, air given %g mL, clot %g mL",

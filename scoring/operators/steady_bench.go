@@ -198,12 +198,23 @@ func (o *Steady) process(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool
 			return try(sim.Wash, sim.NoPart, 0)
 		}
 		return v.ReservoirML > 150 && o.fill(v, try)
+	case p.CycleOpen && p.Washed && o.dry(v):
+		if p.Spinning {
+			return try(sim.StopAll, sim.NoPart, 0)
+		}
+		return try(sim.SendBack, sim.NoPart, 0) // better unwashed in the reservoir than in a bag
 	case p.CycleOpen && p.Washed:
 		return try(sim.Wash, sim.NoPart, 0) // interrupted: go on
 	case v.ReservoirML >= fillFromML || last && v.ReservoirML >= 120:
 		return o.fill(v, try)
 	}
 	return false
+}
+
+// dry says whether there is no wash fluid left, on the hook or on the shelf.
+func (o *Steady) dry(v *sim.Seen) bool {
+	k := v.Bench.HookPack[sim.WashHookA]
+	return o.choose(v, sim.Saline, 50) < 0 && (k < 0 || v.Bench.PackLeftML[k] < 10)
 }
 
 // fill mixes first when a clear layer has formed.

@@ -77,6 +77,9 @@ const logText = 13
 
 func (d *Desk) logLines(c *ui.Core, v *View, r ui.Rect) {
 	id := ui.Name("log")
+	if d.Dialog == NoDialog && (c.Focused() == 0 || isPartID(c.Focused())) {
+		pageKeys(c, id, r.H)
+	}
 	width := r.W - 16 - 52
 	step := ui.LineHeight(logText)
 	// heights of the lines, from the newest back, only as many as the log keeps

@@ -156,6 +156,16 @@ func pressed(c *ui.Core, key ui.Key) bool {
 	return false
 }
 
+// pageKeys turns the pages of a scrolled area that holds only words, which the focus never enters.
+func pageKeys(c *ui.Core, id ui.ID, height float32) {
+	if pressed(c, ui.KeyPageDown) {
+		c.SetScroll(id, c.ScrollOffset(id)+0.8*height)
+	}
+	if pressed(c, ui.KeyPageUp) {
+		c.SetScroll(id, c.ScrollOffset(id)-0.8*height)
+	}
+}
+
 // step selects the next or the last part in the order blood goes.
 func (d *Desk) step(by int) {
 	at := 0

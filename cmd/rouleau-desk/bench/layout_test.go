@@ -153,6 +153,27 @@ func TestTheResultOfDoingNothingFits(t *testing.T) {
 	}
 }
 
+// Words that are only read can be paged with the keyboard.
+func TestWordsArePagedByKeys(t *testing.T) {
+	b := sit(t, ui.Vec{X: 1024, Y: 640}, false)
+	b.begin()
+	b.until(1e6)
+	b.Session.Do([]bench.Act{{Do: bench.Finish}})
+	b.Idle()
+	b.Idle()
+	id := ui.Name("result")
+	b.Key(ui.KeyPageDown)
+	b.Idle()
+	if off := b.Core.ScrollOffset(id); off < 200 {
+		t.Errorf("page down scrolled the result to %.0f", off)
+	}
+	b.Key(ui.KeyPageUp)
+	b.Idle()
+	if off := b.Core.ScrollOffset(id); off != 0 {
+		t.Errorf("page up left the result at %.0f", off)
+	}
+}
+
 func TestSmallWindowsSaySo(t *testing.T) {
 	b := sit(t, ui.Vec{X: 800, Y: 500}, false)
 	b.begin()

@@ -23,7 +23,7 @@ type PartResult struct {
 
 // CriterionResult is one criterion.
 type CriterionResult struct {
-	Name, Measured, Target string
+	Name, Measured, Target string // Measured is "" where there was nothing to measure
 	Points, Of             float64
 	Reason, Source         string
 }

@@ -50,6 +50,7 @@ func (d *Desk) resultFoot(c *ui.Core, foot ui.Rect) {
 
 func (d *Desk) resultRows(c *ui.Core, res *Result, r ui.Rect) {
 	id := ui.Name("result")
+	pageKeys(c, id, r.H)
 	area := c.BeginScroll(ui.Scroll{ID: id, Rect: r, Content: d.heights[id]})
 	area.W = min(area.W, r.W-16)
 	y := area.Y + 2
@@ -125,7 +126,11 @@ func (d *Desk) criterion(c *ui.Core, k *CriterionResult, area ui.Rect, y float32
 	if k.Source != "" {
 		why += "\n" + words.Say("result.source", k.Source)
 	}
-	values := words.Say("result.measured", k.Measured) + "\n" + words.Say("result.target", k.Target)
+	was := words.Say("result.nothing_measured")
+	if k.Measured != "" {
+		was = words.Say("result.measured", k.Measured)
+	}
+	values := was + "\n" + words.Say("result.target", k.Target)
 	wy := area.Right() - 8 - (x + left + mid)
 	h := max(c.LabelHeight(k.Name, left-16, name)+c.LabelHeight(" ", left, small), c.LabelHeight(values, mid-12, small), c.LabelHeight(why, wy, small))
 	c.Label(ui.Label{Rect: ui.R(x, y, left-16, h), Text: k.Name, Style: name})

@@ -53,6 +53,7 @@ func (d *Desk) sheet(c *ui.Core, v *View, window ui.Rect) {
 
 func (d *Desk) sheetStory(c *ui.Core, v *View, r ui.Rect) {
 	id := ui.Name("story")
+	pageKeys(c, id, r.H)
 	area := c.BeginScroll(ui.Scroll{ID: id, Rect: r, Content: d.heights[id]})
 	area.W = min(area.W, r.W-16)
 	y := area.Y

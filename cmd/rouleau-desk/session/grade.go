@@ -3,10 +3,8 @@
 package session
 
 import (
-	"math"
 	"time"
 
-	"rouleau/assets/words"
 	"rouleau/cmd/rouleau-desk/bench"
 	"rouleau/scenarios"
 	"rouleau/scoring"
@@ -54,21 +52,9 @@ func ResultOf(g *scoring.Grade) bench.Result {
 }
 
 func criterionOf(c *scoring.CriterionGrade) bench.CriterionResult {
-	measured := words.Say("result.nothing_measured")
+	measured := ""
 	if c.Measured {
-		measured = words.Say("result.value", scoring.Show(c.Value), c.Unit)
+		measured = scoring.ShowUnit(c.Value, c.Unit)
 	}
-	target := c.Target
-	switch c.Unit {
-	case "0 for no, 1 for yes":
-		target = words.Say("top.yes")
-		if c.Measured {
-			measured = yesNo(c.Value, "top.yes", "top.no")
-		}
-	case "share":
-		if c.Measured {
-			measured = words.Say("result.value", scoring.Show(math.Round(100*c.Value)), "%")
-		}
-	}
-	return bench.CriterionResult{Name: c.Meaning, Measured: measured, Target: target, Points: c.Points, Of: c.Of, Reason: c.Reason, Source: c.Source}
+	return bench.CriterionResult{Name: c.Meaning, Measured: measured, Target: c.Target, Points: c.Points, Of: c.Of, Reason: c.Reason, Source: c.Source}
 }

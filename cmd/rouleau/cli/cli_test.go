@@ -6,6 +6,8 @@ import (
 	"flag"
 	"os"
 	"path/filepath"
+	"rouleau/scenarios"
+	"rouleau/scoring"
 	"strings"
 	"testing"
 
@@ -127,10 +129,10 @@ func TestNumbersForPeople(t *testing.T) {
 		unit  string
 		want  string
 	}{
-		{0.5761, "share", "0.58"}, {312.4, "mL", "312 mL"}, {24.53, "mL/min", "24.5 mL/min"}, {1, "yes", "yes"}, {0, "0 for no, 1 for yes", "no"},
+		{0.5761, "share", "0.58"}, {312.4, "mL", "312 mL"}, {24.53, "mL/min", "24.5 mL/min"}, {1, scenarios.YesNo, "yes"}, {0, scenarios.YesNo, "no"},
 		{3, "times", "3 times"}, {-0.83, "g/dL", "-0.83 g/dL"},
 	} {
-		if got := measured(c.value, c.unit); got != c.want {
+		if got := scoring.ShowUnit(c.value, c.unit); got != c.want {
 			t.Errorf("%g %s: %q, want %q", c.value, c.unit, got, c.want)
 		}
 	}

@@ -5,6 +5,7 @@ import (
 	"io"
 
 	"rouleau/assets/words"
+	"rouleau/scoring"
 	"rouleau/scoring/attempt"
 	"rouleau/sim"
 )
@@ -71,7 +72,7 @@ func writeCritical(w io.Writer, c *attempt.Critical) {
 func writeCriterion(w io.Writer, c *attempt.CriterionGrade) {
 	value := words.Say("cli.not_measured")
 	if c.Measured {
-		value = measured(float64(c.Value), c.Unit)
+		value = scoring.ShowUnit(float64(c.Value), c.Unit)
 	}
 	points := words.Say("cli.points", float64(c.Points), float64(c.Of))
 	const indent = "                "

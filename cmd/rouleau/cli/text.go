@@ -7,8 +7,6 @@ import (
 
 	"github.com/rivo/uniseg"
 
-	"rouleau/assets/words"
-	"rouleau/scoring"
 	"rouleau/sim"
 )
 
@@ -50,19 +48,6 @@ func wrap(text, first, rest string) string {
 func clock(tick int64) string {
 	s := tick / sim.TicksPerSecond
 	return fmt.Sprintf("%d:%02d:%02d", s/3600, s/60%60, s%60)
-}
-
-// measured writes a value with its unit for people.
-func measured(value float64, unit string) string {
-	switch {
-	case strings.Contains(unit, "yes") && value == 1: // the unit of a question
-		return words.Say("cli.yes")
-	case strings.Contains(unit, "yes"):
-		return words.Say("cli.no")
-	case unit == "share", unit == "ratio", unit == "":
-		return scoring.Show(value)
-	}
-	return scoring.Show(value) + " " + unit
 }
 
 // digits writes a computed value with four digits, more of them only before the point.
