@@ -133,8 +133,6 @@ func (d *drawing) patient(f *File) sim.PatientSpec {
 		MeanPressureMmHg: d.of(p.MeanPressure),
 		HeparinForbidden: p.HeparinForbidden,
 		SalvageRefused:   p.SalvageRefused,
-		SalvageUnwise:    f.Right.RightDecision() != sim.SetUpToProcess,
-		RightDecision:    f.Right.RightDecision(),
 	}
 }
 

@@ -146,9 +146,6 @@ func TestCaseIsComplete(t *testing.T) {
 	if c.Faults.ExpiryTicks != 4*3600*sim.TicksPerSecond || c.Faults.WasteCapacityML != 10000 || c.Faults.BagCapacityML != 1000 {
 		t.Errorf("defaults of the bench: %+v", c.Faults)
 	}
-	if p.RightDecision != sim.SetUpToProcess || p.SalvageUnwise {
-		t.Error("the right decision did not arrive")
-	}
 	if c.EndTick != 20*60*sim.TicksPerSecond || c.LastTick != 30*60*sim.TicksPerSecond {
 		t.Errorf("ends at %d, stops at %d", c.EndTick, c.LastTick)
 	}

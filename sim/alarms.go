@@ -64,11 +64,11 @@ type AlarmState struct {
 }
 
 const (
-	layeredShare    = 0.20
-	clotSeenML      = 8.0  // [A] clot on the filter that the eye notices
-	nearFull        = 0.97 // of a waste bag
-	expirySoonS     = 30 * 60.0
-	wasteWarnML     = 300.0
+	layeredShare    = 0.20      // [A] clear share of the volume that the eye calls layered
+	clotSeenML      = 8.0       // [A] clot on the filter that the eye notices
+	nearFull        = 0.97      // [A] of a waste bag
+	expirySoonS     = 30 * 60.0 // [A]
+	wasteWarnML     = 300.0     // [A]
 	alarmEveryTicks = TicksPerSecond / 2
 )
 

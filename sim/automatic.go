@@ -2,7 +2,7 @@ package sim
 
 // Automatic steps: single acts the trainee may switch on. They go through the same actions as a hand does.
 
-const byHandPauseS = 20.0 // after a stop by hand the automatic steps wait this long
+const byHandPauseS = 20.0 // [A] after a stop by hand the automatic steps wait this long
 
 // automatic does what the switched-on steps ask for, one act a tick at most.
 func automatic(c *Case, s *State, h *Happened) {

@@ -84,7 +84,7 @@ func phaseAt(c *Case, tick int64) *Phase {
 // Classes of blood loss by share of the blood volume, with the heart rate that goes with them [M] ATLS manual, 10th ed.;
 // under anaesthesia the answer is blunted [A].
 const (
-	anaesthesiaBlunting = 0.6
+	anaesthesiaBlunting = 0.6 // [A]
 	rhythmPotassium     = 6.5 // mmol/L above which the heart slows [M]
 	rhythmCalcium       = 0.9 // mmol/L ionised below which pressure falls [M]
 )

@@ -5,13 +5,13 @@ package sim
 const (
 	mobileShare     = 0.60 // [C] of the bed's liquid
 	immobileShare   = 1 - mobileShare
-	thinSupernatant = 2.0   // mL: a thinner supernatant zone still mixes as if it were this much
-	seedML          = 0.5   // below this the contents are simply mixed
+	thinSupernatant = 2.0   // [A] mL: a thinner supernatant zone still mixes as if it were this much
+	seedML          = 0.5   // [A] below this the contents are simply mixed
 	buffyShare      = 0.012 // [A] buffy coat per mL of cells
-	leastPacking    = 0.05
-	residualML      = 5.0 // stays behind when the bowl is emptied
-	brakeS          = 15.0
-	fragmentsKept   = 0.5 // [A] of the clot fragments that enter, the rest leaves with the effluent
+	leastPacking    = 0.05  // [A]
+	residualML      = 5.0   // [A] stays behind when the bowl is emptied
+	brakeS          = 15.0  // [A]
+	fragmentsKept   = 0.5   // [A] of the clot fragments that enter, the rest leaves with the effluent
 )
 
 // Bowl is the centrifuge bowl and its contents.

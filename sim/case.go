@@ -10,7 +10,6 @@ const (
 	MaxBags    = 8
 	MaxSamples = 12
 	MaxCycles  = 24
-	MaxRequest = 12
 )
 
 // Case is a scenario with every value drawn: parameters only, never written during a run.
@@ -46,8 +45,6 @@ type PatientSpec struct {
 	MeanPressureMmHg float64
 	HeparinForbidden bool // heparin-induced thrombocytopenia
 	SalvageRefused   bool // the patient declines the procedure
-	SalvageUnwise    bool // the right decision is not to salvage, or not to process
-	RightDecision    Decision
 }
 
 // Phase is a part of the operation with steady conditions.

@@ -21,7 +21,7 @@ func adultCase() Case {
 	return Case{
 		Patient: PatientSpec{BloodVolumeML: 4800, WeightKg: 75, Hct: 0.40, PlasmaProteinGL: 70, PlateletsG9L: 250, FibrinogenGL: 3,
 			ESRMMPerH: 15, CalciumMmolL: 2.4, PotassiumMmolL: 4.2, MaintenanceMLMin: 2, TransfusionHbGDL: 7, PatienceTicks: minute(10),
-			HeartRate: 70, MeanPressureMmHg: 80, RightDecision: SetUpToProcess},
+			HeartRate: 70, MeanPressureMmHg: 80},
 		Phases: []Phase{
 			{Name: "opening", BleedMLMin: 8, Irrigation: Saline, SwabShare: 0.28, DrapeShare: 0.05},
 			{Name: "main", StartTick: minute(10), BleedMLMin: 35, IrrigationMLMin: 15, Irrigation: Saline, SwabShare: 0.28, DrapeShare: 0.05},

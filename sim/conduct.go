@@ -73,7 +73,7 @@ func oversee(c *Case, s *State) {
 const noDripS = 60.0
 
 // divertFloor is the concentration, as a share of HaemostatFull or LimitPerML, above which the pool counts as carrying it.
-const divertFloor = 0.1
+const divertFloor = 0.1 // [A]
 
 // diverting says whether the pool now carries contaminant i in an amount that must not be collected.
 func (s *State) diverting(c *Case, i int) bool {

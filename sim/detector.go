@@ -9,9 +9,9 @@ import (
 // The interface detector, and chance.
 
 const (
-	detectorSD      = 0.01
-	detectorTauS    = 2.0
-	detectorStop    = 0.93  // the automatic stop acts when the mean of one second passes this
+	detectorSD      = 0.01  // [A]
+	detectorTauS    = 2.0   // [A]
+	detectorStop    = 0.93  // [P] the automatic stop acts when the mean of one second passes this
 	detectorPerHbGL = 0.004 // [A] offset per g/L of free haemoglobin in the effluent
 	detectorPerFat  = 0.5   // [A] offset per share of fat in the effluent
 	detectorSpan    = TicksPerSecond

@@ -5,25 +5,25 @@ import "math"
 // The wound pool, the sucker with its haemolysis, swabs, and where liquid runs away to.
 
 const (
-	suctionHalfML   = 15.0   // P at which half the flow is air
+	suctionHalfML   = 15.0   // [A] P at which half the flow is air
 	suctionLimit    = 1200.0 // mL/min at 150 mmHg [A]
-	suctionLimitAt  = 150.0  // mmHg
+	suctionLimitAt  = 150.0  // [A] mmHg
 	lysisPooled     = 0.0021 // [S] Waters et al. 2007: 0.21 % gentle, pooled
-	lysisAir        = 0.0208 // to 2.29 % from a flat surface at 300 mmHg
-	lysisHct        = 0.40
-	lysisVacuum     = 300.0
-	wallSuctionMmHg = 150.0 // [A] the theatre's own suction
-	poolHidesML     = 300.0 // the field is hidden, the excess is lost
-	skimHighML      = 15.0  // [A] the sucker's marks
-	skimLowML       = 2.0
-	poolHighML      = 80.0
-	poolLowML       = 25.0
-	rinseShare      = 0.70 // [A] of the cells in swabs come back
-	rinseLysis      = 0.02 // [A]
-	rinseS          = 90.0 // [A]
-	rinseLeastML    = 150.0
-	basinMLMin      = 400.0 // [A] how fast the basin of rinse is sucked up
-	looseVacuum     = 0.3   // share of the vacuum left by a loose line [A]
+	lysisAir        = 0.0208 // [S] to 2.29 % from a flat surface at 300 mmHg, same
+	lysisHct        = 0.40   // [S] same, whole blood
+	lysisVacuum     = 300.0  // [S] same, mmHg
+	wallSuctionMmHg = 150.0  // [A] the theatre's own suction
+	poolHidesML     = 300.0  // [A] the field is hidden, the excess is lost
+	skimHighML      = 15.0   // [A] the sucker's marks
+	skimLowML       = 2.0    // [A]
+	poolHighML      = 80.0   // [A]
+	poolLowML       = 25.0   // [A]
+	rinseShare      = 0.70   // [A] of the cells in swabs come back
+	rinseLysis      = 0.02   // [A]
+	rinseS          = 90.0   // [A]
+	rinseLeastML    = 150.0  // [A]
+	basinMLMin      = 400.0  // [A] how fast the basin of rinse is sucked up
+	looseVacuum     = 0.3    // share of the vacuum left by a loose line [A]
 )
 
 // SuctionLimitMLMin is the sucker's flow in deep liquid at a vacuum in mmHg, mL/min.
@@ -37,7 +37,7 @@ func SuctionLysis(vacuumMmHg, airFraction, hct float64) float64 {
 	return float64(lysisPooled*dilution) + float64(lysisAir*airFraction*(vacuumMmHg/lysisVacuum)*dilution)
 }
 
-// suck moves what the sucker takes in one tick. For the reservoir it is left in s.Field.inLine form by the return values.
+// suck moves what the sucker takes in one tick: to the discard, or into line towards the reservoir, then with the mL of shed blood in it.
 func suck(c *Case, s *State, line *Fluid) (bloodML float64) {
 	f := &s.Field
 	f.SuckRateMLMin, f.DiscardRateMLMin = 0, 0

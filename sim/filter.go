@@ -3,17 +3,17 @@ package sim
 // The anticoagulant line and the filter of the reservoir, where anticoagulant must meet blood in time.
 
 const (
-	dropsPerML       = 20.0  // [S] ISO 8536-4:2020 §7.8
-	dripLineML       = 15.0  // [A] what the anticoagulant line holds
-	filterML         = 60.0  // [A] what the filter holds
-	filterRipeningS  = 120.0 // [C] wound blood arrives ready to clot
-	clottingS        = 180.0 // [C]
-	haemostatPush    = 0.6   // [A] activation brought by blood that carries a topical haemostat
-	haemostatClots   = 1.0   // [A] clotting that anticoagulant no longer forbids where a haemostat's thrombin has come in
-	filterSlowClotML = 30.0  // clot in the filter beyond which it holds back the sucker
-	outletFullMLMin  = 1000.0
-	outletBlockML    = 60.0  // clot that shuts the outlet
-	primeMLMin       = 600.0 // [A] rate at which a prime runs in
+	dropsPerML       = 20.0   // [S] ISO 8536-4:2020 §7.8
+	dripLineML       = 15.0   // [A] what the anticoagulant line holds
+	filterML         = 60.0   // [A] what the filter holds
+	filterRipeningS  = 120.0  // [C] wound blood arrives ready to clot
+	clottingS        = 180.0  // [C]
+	haemostatPush    = 0.6    // [A] activation brought by blood that carries a topical haemostat
+	haemostatClots   = 1.0    // [A] clotting that anticoagulant no longer forbids where a haemostat's thrombin has come in
+	filterSlowClotML = 30.0   // [A] clot in the filter beyond which it holds back the sucker
+	outletFullMLMin  = 1000.0 // [A]
+	outletBlockML    = 60.0   // [A] clot that shuts the outlet
+	primeMLMin       = 600.0  // [A] rate at which a prime runs in
 )
 
 // DripLine is the line from the anticoagulant pack to the sucker's line.

@@ -3,10 +3,10 @@ package sim
 // Samples and the laboratory: an answer takes minutes, and is only as good as the sample.
 
 const (
-	sampleML       = 2.0
+	sampleML       = 2.0  // [A]
 	labHctError    = 0.01 // sd of a measured haematocrit [A]
 	labSmallError  = 0.03 // relative sd of the other values [A]
-	labHeparinStep = 0.05 // IU/mL, the least that is reported
+	labHeparinStep = 0.05 // [A] IU/mL, the least that is reported
 )
 
 // Sampled is one sample and its answer.

@@ -7,11 +7,11 @@ import "rouleau/sim/guarded"
 const (
 	spinLysisPerS   = 2e-4 / 60 // [A]
 	fragilityMean   = 0.43      // g/dL NaCl at which half the cells have broken; begins near 0.50, complete near 0.30 [M] haematology texts
-	fragilitySD     = 0.035
-	osmoticTimeS    = 5.0
-	salineMOsmPerL  = 308.0
-	salineGPerDL    = 0.9
-	fragilityMargin = 0.66 // above this nothing breaks: Φ(−6.5) is 4e-11
+	fragilitySD     = 0.035     // [M] puts begin and completion at two and four sd
+	osmoticTimeS    = 5.0       // [A]
+	salineMOsmPerL  = 308.0     // [S] 0.9 % sodium chloride
+	salineGPerDL    = 0.9       // [S] the same
+	fragilityMargin = 0.66      // above this nothing breaks: Φ(−6.5) is 4e-11
 )
 
 // SaltGPerDL is the sodium chloride equivalent of a tonicity in mOsm/L, g/dL.

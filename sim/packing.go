@@ -10,7 +10,7 @@ import (
 
 const (
 	captureSpread = 0.35 // σ of the logarithm of cell speed [C]
-	captureFringe = 0.05 // cm: a face this near to the inner wall catches half
+	captureFringe = 0.05 // [C] cm: a face this near to the inner wall catches half
 	packSlip      = 0.70 // [C]
 	packTimeS     = 20.0 // [C]
 	swellFactor   = 1.3  // [C] a bed swells only when the flow exceeds this times what it holds

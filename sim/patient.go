@@ -9,22 +9,22 @@ import (
 // The patient: blood volume, exchange with the interstitium, urine, the anaesthetist's fluids, decay of drugs.
 
 const (
-	exchangeOutPerMin   = 0.050 // k12 [C]
-	exchangeBackPerMin  = 0.012 // k21 [C]
-	urinePerMin         = 0.005 // kr [C]
-	interstitiumMLPerKg = 200.0 // [P]
-	crystalloidPerMin   = 0.1   // [A] the anaesthetist's answer to the deficit
-	crystalloidMaxMLMin = 150.0
-	heparinHalfS        = 75 * 60.0 // [S]
-	citrateHalfS        = 35 * 60.0 // [M]
-	potassiumHalfS      = 5 * 60.0  // [A]
-	protamineIUPerMG    = 100.0     // [P]
-	fibrinogenFloorGL   = 1.5       // [M] European guideline on major bleeding
-	plateletFloorG9L    = 50.0
-	bleedingRise        = 0.5 // [A] at most
-	heparinBleedsAbove  = 0.2 // IU/mL plasma [A]
-	haptoglobinGL       = 1.4 // [S] laboratory handbooks
-	plasmaMOsmPerL      = 290.0
+	exchangeOutPerMin   = 0.050                    // k12 [C]
+	exchangeBackPerMin  = 0.012                    // k21 [C]
+	urinePerMin         = 0.005                    // kr [C]
+	interstitiumMLPerKg = 200.0                    // [P]
+	crystalloidPerMin   = 0.1                      // [A] the anaesthetist's answer to the deficit
+	crystalloidMaxMLMin = 150.0                    // [A]
+	heparinHalfS        = 75 * 60.0                // [S]
+	citrateHalfS        = 35 * 60.0                // [M]
+	potassiumHalfS      = 5 * 60.0                 // [A]
+	protamineIUPerMG    = 100.0                    // [P]
+	fibrinogenFloorGL   = 1.5                      // [M] European guideline on major bleeding
+	plateletFloorG9L    = 50.0                     // [M] same guideline
+	bleedingRise        = 0.5                      // [A] at most
+	heparinBleedsAbove  = 0.2                      // IU/mL plasma [A]
+	haptoglobinGL       = 1.4                      // [S] laboratory handbooks
+	plasmaMOsmPerL      = 290.0                    // [M]
 	donorUnitML         = 280.0                    // [P]
 	donorHct            = 0.60                     // [P]
 	donorMLMin          = 60.0                     // [A] how fast donor cells run in

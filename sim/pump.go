@@ -3,18 +3,18 @@ package sim
 // The pump and what it joins: reservoir, wash fluid, bowl, product bag and waste.
 
 const (
-	looseAir        = 0.02  // [A] air that a loose line draws, share of the flow
-	airStopsML      = 5.0   // [A] air in the line that stops the pump
-	productLineML   = 10.0  // [A] what the line to the product bag keeps
-	firstAirML      = 40.0  // [A] air that the first emptying pushes into the bag
-	leakOpenMLMin   = 500.0 // [A] from an open reservoir outlet with nothing connected
-	leakPortMLMin   = 120.0 // [A] from an open spare port
-	pumpLeastMLMin  = 25.0
-	pumpMostMLMin   = 1000.0
-	startFillMLMin  = 300.0
-	startWashMLMin  = 300.0
-	startEmptyMLMin = 400.0
-	startWashML     = 1000.0
+	looseAir        = 0.02   // [A] air that a loose line draws, share of the flow
+	airStopsML      = 5.0    // [A] air in the line that stops the pump
+	productLineML   = 10.0   // [A] what the line to the product bag keeps
+	firstAirML      = 40.0   // [A] air that the first emptying pushes into the bag
+	leakOpenMLMin   = 500.0  // [A] from an open reservoir outlet with nothing connected
+	leakPortMLMin   = 120.0  // [A] from an open spare port
+	pumpLeastMLMin  = 25.0   // [A]
+	pumpMostMLMin   = 1000.0 // [A]
+	startFillMLMin  = 300.0  // [P]
+	startWashMLMin  = 300.0  // [P]
+	startEmptyMLMin = 400.0  // [P]
+	startWashML     = 1000.0 // [P]
 )
 
 // PumpMode is what the pump is doing.

@@ -9,27 +9,27 @@ import (
 // The reservoir: cells settle, a clear layer grows on top, clot forms, the outlet draws from below.
 
 const (
-	reservoirAreaCM2  = 130.0
-	packingLimit      = 0.80  // no bed of red cells is denser
+	reservoirAreaCM2  = 130.0 // [A]
+	packingLimit      = 0.80  // [C] no bed of red cells is denser
 	hindrance         = 4.65  // [S] Richardson & Zaki 1954
 	ripeningS         = 300.0 // [C]
-	stirByInflow      = 0.3
-	mixingS           = 5.0
-	mixTimeS          = 15.0
-	unmixedPenalty    = 0.5 // [A] unmixed blood misses its anticoagulant
-	westergrenProtein = 56.0
-	westergrenLiquid  = 0.64 // 1 − φ at Westergren dilution
-	fragmentsFromML   = 20.0 // clot beyond which a draw carries fragments
+	stirByInflow      = 0.3   // [A]
+	mixingS           = 5.0   // [A]
+	mixTimeS          = 15.0  // [A]
+	unmixedPenalty    = 0.5   // [A] unmixed blood misses its anticoagulant
+	westergrenProtein = 56.0  // [S] plasma of 70 g/L in the dilution of the test
+	westergrenLiquid  = 0.64  // [S] 1 − φ at Westergren dilution
+	fragmentsFromML   = 20.0  // [A] clot beyond which a draw carries fragments
 	fragmentsPerML    = 0.5 / 100
 )
 
 // Stokes velocity of a single red cell at 1 g.
 const (
 	cellDensity   = 1.096   // g/mL [S] textbooks, 1.095–1.10 usual
-	liquidDensity = 1.0046  // g/mL at 22 °C without protein
+	liquidDensity = 1.0046  // [S] g/mL at 22 °C without protein
 	densityPerGL  = 0.00029 // g/mL per g/L protein [S] from Trudnowski & Rico 1974
 	cellDiameter  = 5.56e-4 // cm, sphere of 90 fL [D]
-	waterPoise    = 0.00955 // at 22 °C
+	waterPoise    = 0.00955 // [S] at 22 °C
 	poisePerGL    = 0.0106  // relative, per g/L protein [S] from Rosenson et al. 1996
 )
 

@@ -49,7 +49,7 @@ const (
 // per litre: tonicity mOsm, calcium mmol, potassium mmol, heparin IU, citrate mmol.
 var solutionPerL = [solutionCount]struct{ mOsm, calcium, potassium, heparin, citrate float64 }{
 	Saline:              {mOsm: 308},
-	BalancedCrystalloid: {mOsm: 278, calcium: 2.0, potassium: 4.5}, // [S] compound sodium lactate formulas
+	BalancedCrystalloid: {mOsm: 278, calcium: 2.0, potassium: 4.5}, // [M] common formulas
 	SterileWater:        {},
 	Glycine:             {mOsm: 200}, // [M]
 	Glucose:             {mOsm: 278}, // [M]

@@ -15,8 +15,8 @@ const (
 )
 
 const (
-	washShare     = 0.70 // [C] of the wash flow percolates the bed
-	fullBed       = 0.93
+	washShare     = 0.70      // [C] of the wash flow percolates the bed
+	fullBed       = 0.93      // [P] the interface, where a bowl counts as full
 	exchangePerS  = 0.40 / 60 // α [C], between the mobile and the immobile liquid
 	fullTolerance = 1e-9
 )
