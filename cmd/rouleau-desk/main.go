@@ -39,6 +39,8 @@ type settings struct {
 	out      string
 	scale    float64
 	still    bool
+	describe string
+	frames   bool
 }
 
 // parse reads the command line. Flags may stand before or behind the scenario.
@@ -55,6 +57,8 @@ func parse(args []string, stderr io.Writer) (s settings, err error) {
 	f.StringVar(&s.out, "out", "", words.Say("desk.out"))
 	f.Float64Var(&s.scale, "scale", 1, words.Say("desk.scale"))
 	f.BoolVar(&s.still, "still", false, words.Say("desk.still"))
+	f.StringVar(&s.describe, "describe", "", words.Say("desk.describe"))
+	f.BoolVar(&s.frames, "frames", false, words.Say("desk.frames"))
 	for len(args) > 0 {
 		if err := f.Parse(args); err != nil {
 			return s, err
@@ -121,11 +125,21 @@ func open(sc *scenarios.Scenario, s settings) error {
 		}
 		return nil
 	}}
+	if s.describe != "" {
+		w.Shown = describer(s.describe, func(err error) { fmt.Fprintln(os.Stderr, words.Say("desk.not_described", err)) })
+	}
+	var costs frameCosts
+	if s.frames {
+		w.Observe = costs.add
+	}
 	ebiten.SetWindowTitle(words.Say("window.name"))
 	width, height := ebiten.Monitor().Size()
 	ebiten.SetWindowSize(min(int(1280*s.scale), width), min(int(800*s.scale), height))
 	ebiten.SetRunnableOnUnfocused(true)
 	err := w.Run()
+	if s.frames {
+		fmt.Fprintln(os.Stderr, costs.report())
+	}
 	if place, fault := se.Keep(); place != "" {
 		fmt.Fprintln(os.Stderr, words.Say("desk.kept", place))
 	} else if fault != "" {

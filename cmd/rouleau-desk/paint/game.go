@@ -31,6 +31,8 @@ type Window struct {
 	Clipboard Clipboard // nil keeps cut text inside the program
 	// Observe, if set, is told what each frame cost and whether it was painted.
 	Observe func(update, draw time.Duration, painted bool)
+	// Shown, if set, is given the newest list of every frame.
+	Shown func(*ui.List)
 
 	painter       *Painter
 	collector     Collector
@@ -91,6 +93,9 @@ func (w *Window) Draw(screen *ebiten.Image) {
 	if painted {
 		w.painter.Draw(screen, w.list)
 		w.dirty, w.drawnW, w.drawnH = false, size.X, size.Y
+	}
+	if w.Shown != nil && w.list != nil {
+		w.Shown(w.list)
 	}
 	if w.Observe != nil {
 		w.Observe(w.updateCost, time.Since(start), painted)
