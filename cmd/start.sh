@@ -2,10 +2,12 @@
 # Installs what is missing, builds, and opens a case in the window; where there is no display it
 # plays the case by itself and prints the grade.
 #
-#     sh cmd/start.sh [SCENARIO] [flags passed on to the program]
+#     sh cmd/start.sh [SCENARIO] [flags passed on to the program]     the case first, flags after it
 set -eu
 
-root=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
+# Found also when it is called through a link.
+me=$(readlink -f -- "$0" 2>/dev/null) || me=$0
+root=$(CDPATH='' cd -- "$(dirname -- "$me")/.." && pwd)
 . "$root/cmd/install.sh"
 
 say "rouleau is a teaching model with simulated patients. It is not for treating anyone, and no substitute"

@@ -43,7 +43,7 @@ func (c *checker) target(i int, cr *Criterion) {
 	}
 	m, ok := MeasureNamed(cr.Measure)
 	if !ok {
-		c.FaultNear(path("measure"), fmt.Sprintf("there is no measure %q", cr.Measure), "a name from the list of measures", yamlread.Nearest(cr.Measure, MeasureNames()))
+		c.FaultNear(path("measure"), fmt.Sprintf("there is no measure %q", cr.Measure), "one of "+strings.Join(measuresLike(cr.Measure), ", "), yamlread.Nearest(cr.Measure, MeasureNames()))
 		return
 	}
 	if !c.sound(path("least"), path("most")) {
@@ -74,6 +74,18 @@ func (c *checker) target(i int, cr *Criterion) {
 	}
 }
 
+// measuresLike gives the measures that share a word with a name, or all of them where none does.
+func measuresLike(name string) []string {
+	words := strings.Split(name, "_")
+	like := slices.DeleteFunc(slices.Clone(MeasureNames()), func(known string) bool {
+		return !slices.ContainsFunc(strings.Split(known, "_"), func(w string) bool { return len(w) > 3 && slices.Contains(words, w) })
+	})
+	if len(like) == 0 {
+		return MeasureNames()
+	}
+	return like
+}
+
 // points checks that the points of each part add up to what the part always has.
 func (c *checker) points() {
 	if len(c.f.Criteria) == 0 {
@@ -95,7 +107,7 @@ func (c *checker) points() {
 		case last < 0:
 			c.Fault("criteria", "the part "+p.Name+" has no criterion", fmt.Sprintf("criteria of %s worth %g points in all", p.Name, p.Points))
 		case sum-p.Points > 1e-9 || p.Points-sum > 1e-9:
-			c.Fault(at("criteria", last, "points"), fmt.Sprintf("the points of %s add up to %g", p.Name, sum), fmt.Sprintf("%g in all", p.Points))
+			c.Fault(at("criteria", last, "points"), fmt.Sprintf("the points of %s add up to %.6g", p.Name, sum), fmt.Sprintf("%g in all", p.Points))
 		}
 	}
 }

@@ -3,7 +3,6 @@
 package scenarios
 
 import (
-	"bytes"
 	"embed"
 	"errors"
 	"fmt"
@@ -11,6 +10,7 @@ import (
 	"io/fs"
 	"os"
 	"path"
+	"path/filepath"
 	"slices"
 	"strings"
 
@@ -25,9 +25,9 @@ func Parse(name string, data []byte) (*Scenario, yamlread.Faults) {
 	if faults := doc.Faults(); len(faults) > 0 {
 		return nil, faults
 	}
-	suspect(doc, &s.File)
+	suspect(doc, &s.File, data)
 	s.Warnings = doc.Faults()
-	s.Source = bytes.ReplaceAll(data, []byte("\r\n"), []byte("\n"))
+	s.Source = withLF(data)
 	s.Lines = linesOf(s.Events)
 	return s, nil
 }
@@ -53,17 +53,28 @@ func Load(file string) (*Scenario, error) {
 // unreadable says what a person can do about a file that cannot be opened.
 func unreadable(file string, err error) error {
 	if errors.Is(err, fs.ErrNotExist) {
-		near := ""
-		if name := yamlread.Nearest(strings.TrimSuffix(file, extension), Library()); name != "" {
-			near = ", of which " + name + " is nearest"
+		const text = "%s: there is no such file and no such case in the library"
+		base := strings.TrimSuffix(filepath.Base(file), extension)
+		if name := yamlread.Nearest(base, Library()); name != "" {
+			return fmt.Errorf(text+". Did you mean %s?", shown(file), name)
 		}
-		return fmt.Errorf("%s: there is no such file and no such case in the library: give the path of a scenario or one of %s%s",
-			file, strings.Join(Library(), ", "), near)
+		return fmt.Errorf(text+": give the path of a scenario or one of %s", shown(file), strings.Join(Library(), ", "))
+	}
+	if info, bad := os.Stat(file); bad == nil && info.IsDir() {
+		return fmt.Errorf("%s: this is a folder: give the path of a file", file)
 	}
 	if inner := (*fs.PathError)(nil); errors.As(err, &inner) {
 		err = inner.Err
 	}
 	return fmt.Errorf("%s: cannot be read (%v): check that it is a file and that you may read it", file, err)
+}
+
+// shown is a path as a message gives it, so that an empty one can be seen.
+func shown(file string) string {
+	if file == "" {
+		return `""`
+	}
+	return file
 }
 
 //go:embed library

@@ -72,11 +72,15 @@ func TestOpenByNameAndPath(t *testing.T) {
 
 func TestNothingToRead(t *testing.T) {
 	_, err := Open("steady-oozing-spin")
-	if err == nil || !strings.Contains(err.Error(), "no such file") || !strings.HasSuffix(err.Error(), "steady-oozing-spine is nearest") {
+	if err == nil || !strings.Contains(err.Error(), "no such file") || !strings.HasSuffix(err.Error(), "Did you mean steady-oozing-spine?") {
+		t.Errorf("got %v", err)
+	}
+	_, err = Open("")
+	if err == nil || !strings.HasPrefix(err.Error(), `"": there is no such file`) {
 		t.Errorf("got %v", err)
 	}
 	_, err = Open(t.TempDir())
-	if err == nil || !strings.Contains(err.Error(), "cannot be read") {
+	if err == nil || !strings.Contains(err.Error(), "this is a folder: give the path of a file") {
 		t.Errorf("got %v", err)
 	}
 	_, err = Load(filepath.Join("testdata", "err", "points.yaml"))
@@ -96,5 +100,18 @@ func TestLinesAreThoseOfTheEvents(t *testing.T) {
 	}
 	if !s.Right.AllowsBowl(1) || s.Right.AllowsBowl(2) {
 		t.Error("the right bowl is not told from others")
+	}
+}
+
+// The case of the library is no copy of itself, whatever the line ends of the checkout.
+func TestLibraryIsWithoutWarnings(t *testing.T) {
+	for _, name := range Library() {
+		s := opened(t, name)
+		if len(s.Warnings) > 0 {
+			t.Errorf("%s:\n%v", name, s.Warnings)
+		}
+		if again, faults := Parse(name, bytes.ReplaceAll(s.Source, []byte("\n"), []byte("\r\n"))); len(faults) > 0 || len(again.Warnings) > 0 {
+			t.Errorf("%s with CRLF:\n%v", name, faults)
+		}
 	}
 }

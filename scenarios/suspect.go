@@ -15,8 +15,11 @@ import (
 const deadlyHbGDL = 3.0
 
 // suspect adds to doc, which must be without faults, what its author may want to think about.
-func suspect(doc *yamlread.Doc, f *File) {
+func suspect(doc *yamlread.Doc, f *File, source []byte) {
 	c := &checker{Doc: doc, f: f}
+	c.copied(source)
+	c.sheet()
+	c.expected()
 	c.unusedObjectives()
 	c.unusedContaminants()
 	c.idleCriteria()

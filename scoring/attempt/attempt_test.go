@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 	"reflect"
+	"runtime"
 	"strings"
 	"sync"
 	"testing"
@@ -251,6 +252,44 @@ func TestSaveThatFailsLeavesWhatWasThere(t *testing.T) {
 		}
 		if got, _ := os.ReadFile(path); string(got) != "before" {
 			t.Error("the old file was touched")
+		}
+	}
+}
+
+// A link stays a link, and a file takes the rights it had: what is saved anew can be read by whoever could read it before.
+func TestSaveThroughALinkAndOverAFile(t *testing.T) {
+	a := read(t, file(t))
+	folder := t.TempDir()
+	path, link := filepath.Join(folder, "attempt.json"), filepath.Join(folder, "link.json")
+	if err := os.WriteFile(path, []byte("before"), 0o640); err != nil {
+		t.Fatal(err)
+	}
+	to := path
+	if err := os.Symlink(path, link); err == nil { // on some systems only an administrator may
+		to = link
+	}
+	if err := a.Save(to); err != nil {
+		t.Fatal(err)
+	}
+	info, err := os.Lstat(path)
+	if err != nil || info.Size() < 1000 || runtime.GOOS != "windows" && info.Mode() != 0o640 {
+		t.Errorf("%v, %v", info, err)
+	}
+	if entries, _ := os.ReadDir(folder); to == link && len(entries) != 2 || to == path && len(entries) != 1 {
+		t.Errorf("%v: something was left beside it", entries)
+	}
+	if info, err := os.Lstat(link); to == link && (err != nil || info.Mode()&fs.ModeSymlink == 0) {
+		t.Errorf("the link is gone: %v", err)
+	}
+	if err := os.Remove(path); err != nil {
+		t.Fatal(err)
+	}
+	if err := CanSave(to); to == link && (err == nil || !strings.Contains(err.Error(), "a link to a file that is not there")) {
+		t.Error(err)
+	}
+	for _, name := range []string{"", "-"} {
+		if err := CanSave(name); err == nil || !strings.Contains(err.Error(), "no name for a file") {
+			t.Errorf("%q: %v", name, err)
 		}
 	}
 }

@@ -16,6 +16,7 @@ type raw = json.RawMessage
 
 // object reads the keys of a file, or says what is wrong with it.
 func object(data []byte) (map[string]raw, string) {
+	data = bytes.TrimPrefix(data, []byte("\ufeff")) // some editors put this mark before what they save
 	switch text := bytes.TrimSpace(data); {
 	case len(text) == 0:
 		return nil, "the file is empty"
@@ -29,7 +30,7 @@ func object(data []byte) (map[string]raw, string) {
 		if _, more := d.Token(); more != io.EOF {
 			return nil, place(data, d.InputOffset()) + ": something follows after the end of the attempt"
 		}
-		return top, ""
+		return top, keyTwice(data)
 	}
 	var syntax *json.SyntaxError
 	switch {
@@ -39,6 +40,27 @@ func object(data []byte) (map[string]raw, string) {
 		return nil, place(data, syntax.Offset) + ": this is not JSON: " + syntax.Error()
 	}
 	return nil, "this is not JSON: " + err.Error()
+}
+
+// keyTwice says which key of the file stands there twice: one reader would believe the first, another the last. The data is
+// known to be one object.
+func keyTwice(data []byte) string {
+	d := json.NewDecoder(bytes.NewReader(data))
+	seen := map[string]bool{}
+	_, _ = d.Token() // the brace
+	for d.More() {
+		token, _ := d.Token()
+		key, _ := token.(string)
+		if seen[key] {
+			return place(data, d.InputOffset()) + ": the key " + clipped(key) + " is there twice"
+		}
+		seen[key] = true
+		var value raw
+		if d.Decode(&value) != nil {
+			return ""
+		}
+	}
+	return ""
 }
 
 // place gives line and column, from one, of a byte of the file.

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io/fs"
 	"maps"
+	"os"
 	"slices"
 	"strconv"
 	"time"
@@ -33,6 +34,9 @@ func Load(path string) (*Attempt, error) {
 		if errors.Is(err, fs.ErrNotExist) {
 			return nil, absent(path)
 		}
+		if info, bad := os.Stat(path); bad == nil && info.IsDir() {
+			return nil, folder(path)
+		}
 		return nil, fmt.Errorf("%s: the file cannot be read (%w): check that it is a file and that you may read it", path, why)
 	}
 	return Parse(path, data)
@@ -43,6 +47,12 @@ type absent string
 
 func (a absent) Error() string        { return string(a) + ": there is no such file" }
 func (a absent) Is(target error) bool { return target == fs.ErrNotExist }
+
+// folder is a path at which a folder stands.
+type folder string
+
+func (f folder) Error() string        { return string(f) + ": this is a folder: give the path of a file" }
+func (f folder) Is(target error) bool { return target == fs.ErrInvalid }
 
 // keys of the file, all of which must be there.
 var keys = []string{"format", "model", "when", "mode", "operator", "scenario", "seed", "ticks_per_second", "length_ticks", "ended",

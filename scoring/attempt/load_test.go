@@ -96,7 +96,7 @@ func TestLoadWithoutAFile(t *testing.T) {
 	if _, err := Load(filepath.Join(folder, "nothing.json")); !errors.Is(err, fs.ErrNotExist) || !strings.Contains(err.Error(), "there is no such file") {
 		t.Error(err)
 	}
-	if _, err := Load(folder); err == nil || !strings.Contains(err.Error(), "cannot be read") {
+	if _, err := Load(folder); !errors.Is(err, fs.ErrInvalid) || !strings.Contains(err.Error(), "this is a folder") {
 		t.Error(err)
 	}
 	path := filepath.Join(folder, "cut.json")
@@ -104,6 +104,23 @@ func TestLoadWithoutAFile(t *testing.T) {
 		t.Fatal(err)
 	}
 	if _, err := Load(path); err == nil || !strings.Contains(err.Error(), "cut.json: line") {
+		t.Error(err)
+	}
+}
+
+// What an editor or a copy may do to a file without changing it, and a key twice, of which two readers see different ones.
+func TestMarksLineEndsAndKeysTwice(t *testing.T) {
+	good := file(t)
+	for name, data := range map[string][]byte{
+		"byte order mark": append([]byte("\ufeff"), good...),
+		"CRLF":            bytes.ReplaceAll(good, []byte("\n"), []byte("\r\n")),
+	} {
+		if a, err := Parse("a.json", data); err != nil || !a.Sealed() {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	_, err := Parse("a.json", bytes.Replace(good, []byte(`"ended":`), []byte("\"operator\": \"Anna\",\n  \"ended\":"), 1))
+	if err == nil || !strings.Contains(err.Error(), "the key operator is there twice") || !strings.Contains(err.Error(), "a.json: line ") {
 		t.Error(err)
 	}
 }

@@ -103,6 +103,12 @@ func (o *Script) Act(v *sim.Seen, do func(sim.Action) sim.Reason) {
 // Left is how many acts were not reached before the case was over.
 func (o *Script) Left() int { return len(o.acts) - o.next }
 
+// folder is a path at which a folder stands.
+type folder string
+
+func (f folder) Error() string        { return string(f) + ": this is a folder: give the path of a script" }
+func (f folder) Is(target error) bool { return target == fs.ErrInvalid }
+
 // LoadScript reads a script file. The error holds every fault of the file, as yamlread.Faults, or says why it cannot be read.
 func LoadScript(path string) (*Script, error) {
 	f, err := os.Open(path)
@@ -119,6 +125,9 @@ func LoadScript(path string) (*Script, error) {
 			}
 			return s, nil
 		}
+	}
+	if info, bad := os.Stat(path); bad == nil && info.IsDir() {
+		return nil, folder(path)
 	}
 	if inner := (*fs.PathError)(nil); errors.As(err, &inner) {
 		err = inner.Err
@@ -211,11 +220,5 @@ func wantedValue(do sim.Verb) string {
 	return fmt.Sprintf("%s, %g to %g", kind, least, most)
 }
 
-// list joins words for "expected", not more than can be taken in.
-func list(words []string) string {
-	const most = 20
-	if len(words) > most {
-		return strings.Join(words[:most], ", ") + ", …"
-	}
-	return strings.Join(words, ", ")
-}
+// list joins words for "expected": all of them, since there is no other place to look them up.
+func list(words []string) string { return strings.Join(words, ", ") }

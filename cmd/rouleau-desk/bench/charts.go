@@ -41,12 +41,13 @@ func (d *Desk) chartOf(c *ui.Core, v *View, r ui.Rect) {
 	}
 	if v.ShowTruth {
 		// hidden truth is dotted in ink, never in a series' own colour
+		units := [...]string{"", "", words.Say("chart.true_bed"), words.Say("chart.true_hb"), words.Say("chart.true_bleed")}
 		for i, values := range [...][]float64{nil, nil, h.TrueBed, h.TrueHb, h.TrueB} {
 			if values == nil {
 				continue
 			}
 			t := lanes[i]
-			t.Label, t.Unit, t.Values, t.Look = words.Say("chart.truth"), words.Say("chart.true"), values, look[4]
+			t.Label, t.Unit, t.Values, t.Look = words.Say("chart.truth"), units[i], values, look[4]
 			series = append(series, t)
 		}
 	}

@@ -30,6 +30,9 @@ const (
 	plasmaProteinGL   = 70.0
 	scatterPerCM      = 31.0 // per haematocrit × (1 − haematocrit); from memory: reduced scattering of blood near 1 to 2 per mm
 	waterScatter      = 1e-6
+	// wallShare is the light that a clear plastic wall sends back before it meets the liquid: of the 4 % of Fresnel's equations at
+	// each face, the part that is scattered towards the eye (assumption). It keeps haemolysed plasma apart from the red of an alarm.
+	wallShare = 0.03
 )
 
 // paperLight is the reflection of the paper behind, by band, linear.
@@ -72,7 +75,8 @@ func (l Liquid) Colour(depth float64) ui.Color {
 	var out [3]uint8
 	for i := range out {
 		absorb, scatter := l.bands(i)
-		out[i] = toScreen(reflect(absorb, scatter, depth, paperLight[i]))
+		inside := reflect(absorb, scatter, depth, paperLight[i])
+		out[i] = toScreen(wallShare*paperLight[i] + (1-wallShare)*inside)
 	}
 	return ui.Color{R: out[0], G: out[1], B: out[2], A: 255}
 }

@@ -40,7 +40,7 @@ func TestColoursLookLikeWhatTheyAre(t *testing.T) {
 	if c := samples["haemolysed"].Colour(depthTube); !(c.R > 150 && c.G < 60 && c.B < 60) {
 		t.Errorf("haemolysed liquid is not cherry: %v", c)
 	}
-	if c := col["packed"]; !(c.R > 80 && c.R < 130 && c.G < 50 && c.B < 50) {
+	if c := col["packed"]; !(c.R > 80 && c.R < 130 && c.G < 60 && c.B < 60) {
 		t.Errorf("packed cells are not dark red: %v", c)
 	}
 	if !(col["packed"].R < col["shed"].R) {
@@ -51,8 +51,23 @@ func TestColoursLookLikeWhatTheyAre(t *testing.T) {
 func TestAllLiquidsDiffer(t *testing.T) {
 	for a, la := range samples {
 		for b, lb := range samples {
-			if a < b && apart(la.Colour(depthBag), lb.Colour(depthBag)) < 20 {
+			if a < b && apart(la.Colour(depthBag), lb.Colour(depthBag)) < 14 {
 				t.Errorf("%s and %s look alike: %v, %v", a, b, la.Colour(depthBag), lb.Colour(depthBag))
+			}
+		}
+	}
+}
+
+// The red of an alarm is never the colour of a liquid, however haemolysed and at whatever depth.
+func TestNoLiquidLooksLikeAnAlarm(t *testing.T) {
+	alarm := ui.Paper().Alarm[ui.High].On
+	for _, hct := range []float64{0, 0.01, 0.05, 0.25, 0.65} {
+		for _, free := range []float64{0, 0.5, 1, 2, 4, 8} {
+			for _, depth := range []float64{depthTube, depthBowl, depthPool, depthBag, depthReservoir} {
+				l := Liquid{Hct: hct, FreeHbGL: free, ProteinGL: 30}
+				if d := apart(l.Colour(depth), alarm); d < 40 {
+					t.Errorf("haematocrit %.2f with %.1f g/L free haemoglobin at %.1f cm is %v, by %.0f from the alarm's %v", hct, free, depth, l.Colour(depth), d, alarm)
+				}
 			}
 		}
 	}

@@ -108,6 +108,7 @@ func (d *Desk) bench(c *ui.Core, v *View, window ui.Rect) {
 	d.charts(c, v, strip)
 	d.panel(c, v, panel)
 	d.dialogs(c, v)
+	d.quickKeys(c)
 	d.arrows(c)
 }
 
@@ -127,6 +128,23 @@ func (v *View) why(a sim.Action) string {
 		return ""
 	}
 	return words.Say("why." + string(r))
+}
+
+// quickKeys do the main acts whatever part is selected; a button in sight that owns the key has taken it before. What is not
+// possible is refused in the log.
+func (d *Desk) quickKeys(c *ui.Core) {
+	if d.Dialog != NoDialog {
+		return
+	}
+	for _, k := range [...]struct {
+		key rune
+		act Act
+	}{{'M', on(sim.Mix, sim.NoPart, 0)}, {'F', on(sim.Fill, sim.NoPart, 0)}, {'W', on(sim.Wash, sim.NoPart, 0)}, {'E', on(sim.Empty, sim.NoPart, 0)},
+		{'D', on(sim.StopPump, sim.NoPart, 0)}, {'G', on(sim.GiveRate, sim.NoPart, 0)}} {
+		if c.Shortcut(ui.K(k.key)) {
+			d.do(k.act)
+		}
+	}
 }
 
 // arrows move the selection from part to part while nothing else wants the arrow keys.

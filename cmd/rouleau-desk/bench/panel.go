@@ -89,6 +89,9 @@ func woundPanel(s *stack) {
 	s.read(words.Say("panel.irrigation"), s.num(v.IrrigationMLMin, 0, "mL/min"))
 	s.read(words.Say("panel.irrigation_total"), s.num(v.IrrigationML, 0, "mL"))
 	s.read(words.Say("panel.swabs"), s.num(v.SwabsML, 0, "mL"))
+	if v.BasinML > 0 {
+		s.read(words.Say("panel.basin"), s.num(v.BasinML, 0, "mL"))
+	}
 	s.read(words.Say("panel.discarded"), s.num(v.CanisterML, 0, "mL"))
 	if v.AgentSaid {
 		s.say(words.Say("panel.agent_said"), true)

@@ -20,7 +20,11 @@ func (d *Desk) result(c *ui.Core, v *View, window ui.Rect) {
 		verdict = words.Say("result.fail", c.Num(res.Total, 0, ""))
 	}
 	c.Text(head.CutTop(34), verdict, ui.Style{Size: 24, Weight: ui.SemiBold})
-	c.Text(head, words.Say("result.feedback"), ui.Style{Size: 13, Col: c.Pal.Muted})
+	under := words.Say("result.feedback")
+	if v.TimeOver {
+		under = words.Say("result.time_over") + " " + under
+	}
+	c.Text(head, under, ui.Style{Size: 13, Col: c.Pal.Muted})
 	saved := words.Say("result.not_saved")
 	if res.SavedAs != "" {
 		saved = words.Say("result.saved", res.SavedAs)

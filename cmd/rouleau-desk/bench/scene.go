@@ -54,8 +54,8 @@ func (g *scene) r(x, y, w, h float32) ui.Rect {
 // pen is the width of outlines.
 func (g *scene) pen() float32 { return max(1.4, 1.8*g.s) }
 
-// Label is a block of words: a title and muted lines below it, in a box of its own.
-func (g *scene) label(x, y, w float32, align ui.Align, title string, lines ...string) {
+// label is a block of words: a title and muted lines below it, those that begin with ! strong. It returns where it ends, in pixels.
+func (g *scene) label(x, y, w float32, align ui.Align, title string, lines ...string) float32 {
 	top := g.py(y)
 	step := ui.LineHeight(g.size) - 1
 	st := ui.Style{Size: g.size + 1, Weight: ui.SemiBold, Align: align}
@@ -77,6 +77,7 @@ func (g *scene) label(x, y, w float32, align ui.Align, title string, lines ...st
 		g.c.Text(ui.R(g.px(x), top, w*g.s, step), l, st)
 		top += step
 	}
+	return top
 }
 
 // part makes a part of the drawing something that can be selected.

@@ -256,7 +256,7 @@ func (g *scene) washHooks() {
 		hook, clamp         sim.Part
 		x, label, wide, top float32
 		align               ui.Align
-	}{{sim.WashHookA, sim.WashClampA, 636, 496, 110, 668, ui.AlignRight}, {sim.WashHookB, sim.WashClampB, 716, 746, 150, 692, ui.AlignLeft}}
+	}{{sim.WashHookA, sim.WashClampA, 636, 480, 126, 668, ui.AlignRight}, {sim.WashHookB, sim.WashClampB, 716, 746, 150, 692, ui.AlignLeft}}
 	for _, h := range hooks {
 		pack, flow := b.HookPack[h.hook], 0.0
 		if b.Open[h.clamp] && d.WashMLMin > 0 {
@@ -270,15 +270,35 @@ func (g *scene) washHooks() {
 			share, title = b.PackLeftML[pack]/max(p.VolumeML, 1), words.Say("solution."+p.Solution.String())
 			lines[0] = g.num(b.PackLeftML[pack], 0, "mL")
 		}
-		if need := washNeeds(v); h.hook == sim.WashHookA && need > 0 && washLeft(v) < need {
-			lines[1] = "!" + words.Say("bench.wash_needs", g.num(need, 0, ""))
+		if h.hook == sim.WashHookA {
+			lines[1] = g.washForecast()
 		}
 		g.bag(h.x-24, 18, 48, 68, share, Liquid{}, pack < 0)
 		g.label(h.label, 14, h.wide, h.align, title, lines[0], lines[1])
 		g.part(h.hook, words.Say("part."+h.hook.String()), h.x-28, 8, 56, 80)
 	}
-	g.clamp(sim.WashClampA, 636, 126, true, 618, 126, ui.AlignRight)
+	g.clamp(sim.WashClampA, 636, 126, true, 651, 126, ui.AlignLeft)
 	g.clamp(sim.WashClampB, 716, 126, true, 732, 126, ui.AlignLeft)
+}
+
+// washForecast says whether the packs on open wash lines do for this bowlful, or for how many more.
+func (g *scene) washForecast() string {
+	v := g.v
+	p, left := &v.Seen.Pump, washLeft(v)
+	if need := washNeeds(v); need > 0 {
+		text := words.Say("bench.wash_needs", g.num(need, 0, "mL"))
+		if left < need {
+			return "!" + text
+		}
+		return text
+	}
+	if left <= 0 || p.WashML <= 0 {
+		return ""
+	}
+	if n := int(left / p.WashML); n > 0 {
+		return words.Say("bench.washes_left", n)
+	}
+	return "!" + words.Say("bench.no_wash_left")
 }
 
 // washNeeds is the wash fluid this bowlful still asks for, mL; 0 when none is under way.

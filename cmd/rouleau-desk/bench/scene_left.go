@@ -3,6 +3,8 @@
 package bench
 
 import (
+	"math"
+
 	"rouleau/assets/words"
 	"rouleau/cmd/rouleau-desk/ui"
 	"rouleau/sim"
@@ -45,13 +47,16 @@ func (g *scene) field() {
 	ground()
 	c.LineRound(g.pen(), c.Pal.Ink, false)
 	g.swabs()
-	lines := [2]string{words.Say("bench.pool", g.num(s.PoolML, 0, "mL"), g.num(s.BriskMLMin, 0, "mL/min"))}
+	lines := [3]string{words.Say("bench.pool", g.num(s.PoolML, 0, "mL"), g.num(s.BriskMLMin, 0, "mL/min"))}
 	if s.IrrigationMLMin > 0 {
 		lines[1] = words.Say("bench.irrigating", g.num(s.IrrigationMLMin, 0, "mL/min"))
 	} else {
 		lines[1] = words.Say("bench.no_irrigation")
 	}
-	g.label(8, 424, 254, ui.AlignLeft, words.Say("part.field"), lines[0], lines[1])
+	if s.AgentSaid {
+		lines[2] = "!" + words.Say("bench.agent")
+	}
+	g.label(8, 424, 254, ui.AlignLeft, words.Say("part.field"), lines[:]...)
 	g.part(sim.FieldPart, words.Say("part.field"), 14, 332, 240, 88)
 }
 
@@ -68,7 +73,11 @@ func (g *scene) swabs() {
 	}
 	if n > 0 {
 		st := ui.Style{Size: g.size, Tab: true, Col: g.c.Pal.Muted}
-		g.c.TextAt(g.px(172), g.py(334), words.Say("bench.swabs", g.num(g.v.Seen.SwabsML, 0, "mL")), st)
+		key := "bench.swabs"
+		if g.v.Seen.Rinsing {
+			key = "bench.swabs_rinsed"
+		}
+		g.c.TextAt(g.px(172), g.py(326), words.Say(key, g.num(g.v.Seen.SwabsML, 0, "mL")), st)
 	}
 }
 
@@ -132,7 +141,7 @@ func (g *scene) anticoagulant() {
 	warn := ""
 	if pack >= 0 {
 		p := v.Packs[pack]
-		title, left, share = words.Say("solution."+p.Solution.String()), words.Say("bench.left", g.num(b.PackLeftML[pack], 0, "mL")), b.PackLeftML[pack]/max(p.VolumeML, 1)
+		title, left, share = words.Say("solution."+p.Solution.String()), g.packLeft(b.PackLeftML[pack]), b.PackLeftML[pack]/max(p.VolumeML, 1)
 		warn = "!" + words.Say("bench.not_for_infusion")
 	}
 	g.tube(Liquid{}, pack >= 0 && s.DripML > 0, 0, 178, 98, 178, 204)
@@ -157,6 +166,19 @@ func (g *scene) anticoagulant() {
 	g.pill(sim.AnticoagulantHook, 198, 104, words.Say("bench.drops", g.num(s.DropsMin, 0, "")), dripID)
 	g.part(sim.AnticoagulantHook, title, 148, 8, 60, 90)
 	g.clamp(sim.DripClamp, 178, 172, true, 200, 176, ui.AlignLeft)
+}
+
+const dropsPerML = 20 // ISO 8536-4
+
+// packLeft is what the anticoagulant pack holds, and how long that lasts as it drips now.
+func (g *scene) packLeft(ml float64) string {
+	left := g.num(ml, 0, "mL")
+	// not while the prime runs in, which is over in a moment
+	if s := &g.v.Seen; s.DripMLMin > 0 && s.DripMLMin < 1.5*s.DropsMin/dropsPerML && ml/s.DripMLMin < 100 {
+		rate := s.DripMLMin
+		return words.Say("bench.left_for", left, g.num(math.Floor(ml/rate), 0, "min"))
+	}
+	return words.Say("bench.left", left)
 }
 
 // pill is a value that can be changed: a press takes the focus to its control in the panel.
@@ -184,6 +206,7 @@ func (g *scene) reservoir() {
 		c.Fill(ui.R(r.X, top, r.W, r.Bottom()-top), 0, d.ReservoirClear.Colour(depthReservoir))
 		c.Fill(ui.R(r.X, low, r.W, r.Bottom()-low), 6*g.s, d.ReservoirLow.Colour(depthReservoir))
 		c.PopClip()
+		c.Segment(r.X+2, top, r.Right()-2, top, 1, c.Pal.Edge)
 		if s.ClearML > 0 {
 			c.Segment(r.X+2, low, r.Right()-2, low, 1, c.Pal.Ink)
 		}
@@ -292,6 +315,6 @@ func (g *scene) gauge() {
 	c.Disc(ui.R(x-3, y-3, 6, 6), c.Pal.Accent)
 	x, y = hand(s.VacuumMmHg, r.W/2-7*g.s)
 	c.Segment(m.X, m.Y, x, y, max(2, 2.2*g.s), c.Pal.Ink)
-	g.pill(sim.ReservoirPart, 474, 62, words.Say("bench.mmhg", g.num(s.VacuumMmHg, 0, "")), vacuumID)
+	g.pill(sim.ReservoirPart, 474, 74, words.Say("bench.mmhg", g.num(s.VacuumMmHg, 0, "")), vacuumID)
 	g.label(360, 82, 62, ui.AlignRight, "", words.Say("bench.vacuum"))
 }

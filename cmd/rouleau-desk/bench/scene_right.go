@@ -79,9 +79,7 @@ func (g *scene) product() {
 		g.bagMarks(i)
 	}
 	g.label(876, 98, 84, ui.AlignLeft, title, lines[:]...)
-	if n := s.BagsUsed - 1; n > 0 {
-		g.label(802, 64, 156, ui.AlignRight, "", words.Say("bench.other_bags", n))
-	}
+	g.rack()
 	name := words.Say("bench.product_bag")
 	g.part(sim.FirstBag, name, 808, 102, 60, 104)
 	if g.d.Part >= sim.FirstBag && g.d.bag >= s.BagsUsed {
@@ -172,61 +170,5 @@ func (g *scene) waste() {
 	g.part(sim.WasteBag, words.Say("part.waste_bag"), 758, 436, 66, 58)
 	g.tube(d.Waste, s.Bench.Open[sim.WasteDrain] && s.WasteML > 0, 0, 820, 480, 866, 480)
 	g.clamp(sim.WasteDrain, 854, 480, false, 876, 480, ui.AlignLeft)
-	g.label(836, 432, 124, ui.AlignLeft, words.Say("bench.waste", g.num(s.WasteML/1000, 2, "L")), words.Say("bench.of", g.num(v.Limits.WasteML/1000, 0, "L")))
-}
-
-func (g *scene) patient() {
-	c, v := g.c, g.v
-	s, d := &v.Seen, &v.Drawn
-	giving := int(s.Giving.Bag)
-	if giving >= 0 {
-		from := [2]float32{858, 204}
-		if giving != v.newest() {
-			g.bag(872, 224, 34, 46, s.Bags[giving].ML/max(v.Limits.BagML, 1), d.Bags[giving], false)
-			g.label(908, 236, 52, ui.AlignLeft, "", words.Say("part."+sim.Bag(giving).String()))
-			from = [2]float32{889, 270}
-		}
-		g.tube(d.Bags[giving], s.Giving.GivenML > 0, d.GiveMLMin, from[0], from[1], from[0], 286, 876, 286, 876, 330)
-		g.dripFilter(876, 306)
-	}
-	// a person on a table, from the side
-	line := func() {
-		c.BeginPath()
-		c.To(g.px(842), g.py(352))
-		c.To(g.px(846), g.py(338))
-		c.Curve(g.px(862), g.py(324), g.px(890), g.py(328))
-		c.Curve(g.px(914), g.py(336), g.px(950), g.py(346))
-		c.To(g.px(952), g.py(352))
-	}
-	line()
-	c.Polygon(c.Pal.Well)
-	c.LineRound(g.pen(), c.Pal.Ink, true)
-	head := g.r(818, 330, 22, 22)
-	c.Disc(head, c.Pal.Well)
-	c.Circle(head, g.pen(), c.Pal.Ink)
-	c.Segment(g.px(812), g.py(355), g.px(956), g.py(355), g.pen()*1.4, c.Pal.Ink)
-	lines := [2]string{words.Say("bench.not_giving")}
-	if giving >= 0 {
-		lines[0] = words.Say("bench.connected_bag", words.Say("part."+sim.Bag(giving).String()))
-	}
-	if s.Giving.RateMLMin > 0 || s.Giving.Squeezing {
-		lines[0] = "!" + words.Say("bench.giving", g.num(s.Giving.FlowMLMin, 0, "mL/min"))
-	}
-	if s.Giving.GivenML > 0 {
-		lines[1] = words.Say("bench.given", g.num(s.Giving.GivenML, 0, "mL"))
-	}
-	g.label(812, 360, 148, ui.AlignLeft, words.Say("part.patient"), lines[0], lines[1])
-	g.part(sim.PatientPart, words.Say("part.patient"), 812, 300, 146, 58)
-}
-
-// dripFilter is the filter on the way to the patient, or the bare line where there is none.
-func (g *scene) dripFilter(x, y float32) {
-	c := g.c
-	if !g.v.Seen.Giving.Filter {
-		return
-	}
-	r := g.r(x-7, y-12, 14, 24)
-	c.Fill(r, 5*g.s, c.Pal.Well)
-	c.HatchRect(r.Inset(2), 4, 0, 1, c.Pal.Edge)
-	c.Stroke(r, 5*g.s, g.pen()*0.8, c.Pal.Ink)
+	g.label(606, 474, 146, ui.AlignRight, words.Say("bench.waste", g.num(s.WasteML/1000, 2, ""), g.num(v.Limits.WasteML/1000, 0, "L")))
 }

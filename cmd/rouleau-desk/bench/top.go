@@ -130,11 +130,14 @@ func (d *Desk) vitals(c *ui.Core, v *View, r ui.Rect) {
 // timeRow is the row of time control, hints of what is off, and alarms.
 func (d *Desk) timeRow(c *ui.Core, v *View, r ui.Rect) {
 	r = r.InsetXY(0, 3)
-	if v.Seen.Ended {
+	if v.Seen.Ended || v.TimeOver {
 		if c.Button(ui.Button{ID: ui.Name("finish"), Rect: r.CutLeft(230), Label: words.Say("top.finish"), Look: ui.LookDark, Key: ui.Chord{Key: ui.KeyF10}}) {
 			d.do(Act{Do: Finish})
 		}
 		r.CutLeft(8)
+		if v.TimeOver {
+			c.Badge(r, words.Say("top.time_over"), false)
+		}
 		return
 	}
 	if !v.Assessment {
@@ -160,11 +163,25 @@ func (d *Desk) timeRow(c *ui.Core, v *View, r ui.Rect) {
 		r.CutLeft(8)
 		d.hintButton(c, v, r.CutLeft(92))
 		r.CutLeft(10)
-	} else if v.Behind {
-		w := c.Badge(r, words.Say("top.behind"), false)
-		r.CutLeft(w + 10)
+	} else {
+		d.timeLeft(c, v, &r)
 	}
 	d.alarms(c, v, r)
+}
+
+// timeLeft is what an assessment may still take, in figures that do not move their place, and whether the window was late.
+func (d *Desk) timeLeft(c *ui.Core, v *View, r *ui.Rect) {
+	st := ui.Style{Size: ui.SizeSmall, Tab: true, Col: c.Pal.Muted}
+	if v.TimeLeftS < 600 {
+		st.Col, st.Weight = c.Pal.Ink, ui.SemiBold
+	}
+	text := words.Say("top.time_left", c.Clock(math.Ceil(v.TimeLeftS)))
+	c.Text(r.CutLeft(st.Width(text)+1), text, st)
+	r.CutLeft(12)
+	if v.Behind {
+		w := c.Badge(*r, words.Say("top.behind"), false)
+		r.CutLeft(w + 10)
+	}
 }
 
 // alarms shows the most urgent that fit, and how many more there are.

@@ -32,7 +32,9 @@ type View struct {
 	Speeds     []int // to choose from in practice
 	MayTruth   bool  // hidden truth may be shown in practice
 	Paused     bool
-	Behind     bool // the window could not keep up and let time go
+	Behind     bool    // the window could not keep up and let time go
+	TimeLeftS  float64 // that an assessment may still take, on the wall
+	TimeOver   bool    // it was over before the case had ended, and the case stands still
 	BusyLeftS  float64
 	Log        []Line
 	Said       []Line
@@ -53,6 +55,7 @@ type Story struct {
 	Text         string
 	Sheet        []SheetRow
 	Objectives   []string
+	Never        []string // refusals and allergies, which must stay in sight at the bench
 	Lines        []string // what people say, by index
 }
 
@@ -75,8 +78,8 @@ type Limits struct {
 	ExpiryS, EndS               float64
 }
 
-// Drawn is what the section drawing shows of liquids and flows. The session fills it with what a person could see: in an
-// assessment the bed comes from the detector.
+// Drawn is what the section drawing shows of liquids and flows. The session fills it with what a person could see: the bed
+// comes from the detector unless hidden truth is shown.
 type Drawn struct {
 	Pool, Suction               Liquid
 	Canister                    Liquid
@@ -121,6 +124,10 @@ type Line struct {
 	Text string
 	Kind sim.OccurrenceKind
 	Auto bool
+
+	Alarm string  // of an alarm and its end: which it is
+	LastS float64 // when it came last
+	Times int     // how often it came in a short while, when it is more than once
 }
 
 // Question is what somebody wants answered.

@@ -24,7 +24,11 @@ func (s *Session) Advance(now time.Time) {
 	gone := now.Sub(s.last)
 	first := s.last.IsZero()
 	s.last = now
-	if first || gone <= 0 || !s.runs() {
+	if first || gone <= 0 {
+		return
+	}
+	s.limit(gone)
+	if !s.runs() {
 		return
 	}
 	s.View.Behind = gone > mostBehind
@@ -41,7 +45,7 @@ func (s *Session) Advance(now time.Time) {
 
 // runs says whether time passes now. It does not before the bench is begun, in a pause, or on the case sheet in practice.
 func (s *Session) runs() bool {
-	if !s.begun || s.View.Paused || s.Run.State.Ended || s.View.Screen == bench.Graded {
+	if !s.begun || s.View.Paused || s.Run.State.Ended || s.View.TimeOver || s.View.Screen == bench.Graded {
 		return false
 	}
 	return s.View.Screen == bench.AtBench || s.options.Assessment

@@ -1,5 +1,6 @@
 // What the drawing shows of liquids and flows, taken from the state. Colours are what an eye sees through a wall, so they
-// may be true in an assessment too; positions inside the spinning bowl come from the detector there.
+// are true always; positions inside the spinning bowl come from the detector,
+// unless hidden truth is shown.
 
 package session
 
@@ -83,7 +84,7 @@ func (s *Session) lookBowl(d *bench.Drawn) {
 	}
 	d.Effluent = bench.Liquid{Hct: b.Effluent.Hct, FreeHbGL: b.Effluent.FreeHbGL, ProteinGL: d.Supernatant.ProteinGL}
 	d.BedShare = b.FillFraction()
-	if s.options.Assessment {
+	if s.options.Assessment || !s.View.ShowTruth {
 		d.FromDetector = true
 		d.BedShare = min(s.Run.State.Bowl.Detector.Mean(), d.HeldShare)
 	}

@@ -45,7 +45,9 @@ func (s *Session) readLog() {
 			}
 			l.Text = words.Say("log.said", words.Say("speaker."+l.Who), l.Text)
 		}
-		s.add(l)
+		if o.Kind != sim.Done || o.Act.Do != sim.Inspect { // what a look brought to light says it all
+			s.add(l)
+		}
 		s.mark(o)
 	}
 }
@@ -102,10 +104,13 @@ func (s *Session) alarms() {
 	})
 }
 
-const trailS = 180 // seconds over which the drip per 100 mL is read off the scales
+const (
+	trailS       = 300 // seconds over which the drip per 100 mL of blood is read off the scales
+	leastBloodML = 25  // in them: less says nothing
+)
 
-// trail is what scales showed at one second.
-type trail struct{ drawnML, takenML float64 }
+// trail is what scales and counters showed at one second.
+type trail struct{ drawnML, takenML, addedML float64 }
 
 // sample adds one second to the charts.
 func (s *Session) sample() {
@@ -113,12 +118,21 @@ func (s *Session) sample() {
 	sim.View(&s.Run.Case, &s.Run.State, seen)
 	h := &s.charts
 	sec := len(h.Reservoir)
-	now := trail{seen.DripML, seen.TakenInML}
+	// what is sucked is not all blood: the rinse of swabs is counted off, and irrigation by its share of what wells up
+	rinse := max(0, s.basin-seen.BasinML)
+	s.basin = seen.BasinML
+	sucked := seen.TakenInML - s.taken - (seen.DripML - s.drawn) - rinse
+	s.taken, s.drawn = seen.TakenInML, seen.DripML
+	s.added += rinse
+	if all := seen.BriskMLMin + seen.IrrigationMLMin; all > 0 && sucked > 0 {
+		s.added += sucked * seen.IrrigationMLMin / all
+	}
+	now := trail{seen.DripML, seen.TakenInML, s.added}
 	before := s.drip[sec%trailS]
 	s.drip[sec%trailS] = now
 	per := math.NaN()
-	drawn, blood := now.drawnML-before.drawnML, now.takenML-before.takenML
-	if blood -= drawn; blood >= 40 && sec > 0 {
+	drawn, blood := now.drawnML-before.drawnML, now.takenML-before.takenML-(now.addedML-before.addedML)
+	if blood -= drawn; blood >= leastBloodML && sec > 0 {
 		per = 100 * drawn / blood
 	}
 	h.Reservoir = append(h.Reservoir, seen.ReservoirML)

@@ -22,7 +22,7 @@ func filled(key string, value float64) string {
 
 // line puts one occurrence into words.
 func (s *Session) line(o *sim.Occurrence) bench.Line {
-	l := bench.Line{S: sim.Seconds(o.Tick), Kind: o.Kind, Auto: o.Act.Auto}
+	l := bench.Line{S: sim.Seconds(o.Tick), LastS: sim.Seconds(o.Tick), Kind: o.Kind, Auto: o.Act.Auto}
 	switch o.Kind {
 	case sim.Said:
 		l.Who = o.Who.String()
@@ -44,9 +44,9 @@ func (s *Session) line(o *sim.Occurrence) bench.Line {
 	case sim.Refused:
 		l.Text = words.Say("log.refused", doing(&o.Act), words.Say("why."+o.Key))
 	case sim.Alarmed:
-		l.Text = words.Say("log.alarm", words.Say("alarm."+o.Key))
+		l.Text, l.Alarm = words.Say("log.alarm", words.Say("alarm."+o.Key)), o.Key
 	case sim.Calmed:
-		l.Text = words.Say("log.calm", words.Say("alarm."+o.Key))
+		l.Text, l.Alarm = words.Say("log.calm", words.Say("alarm."+o.Key)), o.Key
 	}
 	return l
 }

@@ -36,7 +36,13 @@ type Session struct {
 	last     time.Time
 	begun    bool
 	drip     [trailS]trail
+	added    float64 // irrigation and rinse that went to the reservoir, mL
+	basin    float64 // rinse that waited a second ago, mL
+	taken    float64 // what scales showed a second ago, mL
+	drawn    float64
 	toldLag  int64
+	spent    time.Duration // of an assessment's time on the wall
+	toldLeft time.Duration // the last warning that was given
 	seen     sim.Seen
 }
 
@@ -51,7 +57,8 @@ func New(s *scenarios.Scenario, o Options) *Session {
 func (s *Session) start(screen bench.Screen) {
 	s.Run = play.New(s.scenario.Case(s.options.Seed, s.options.Assessment), s.options.Seed)
 	s.charts, s.read, s.known, s.owed, s.begun = bench.Charts{}, 0, [sim.AlarmCount]bool{}, 0, false
-	s.drip, s.toldLag = [trailS]trail{}, 0
+	s.added, s.basin, s.taken, s.drawn = 0, 0, 0, 0
+	s.drip, s.toldLag, s.spent, s.toldLeft = [trailS]trail{}, 0, 0, 0
 	speed := 1
 	if s.options.Assessment {
 		speed = max(1, s.scenario.Modes.AssessmentSpeed)
@@ -59,7 +66,12 @@ func (s *Session) start(screen bench.Screen) {
 	s.View = bench.View{Screen: screen, Story: storyOf(s.scenario, s.options.Seed), Speed: speed, Assessment: s.options.Assessment,
 		Speeds: s.scenario.Modes.PracticeSpeeds, MayTruth: s.scenario.Modes.PracticeTruth && !s.options.Assessment,
 		Packs: packsOf(s.scenario), Limits: limitsOf(&s.Run.Case), Charts: &s.charts}
-	s.View.May = func(a sim.Action) sim.Reason { return sim.May(&s.Run.Case, &s.Run.State, a) }
+	s.View.May = func(a sim.Action) sim.Reason {
+		if s.View.TimeOver {
+			return "case_is_over"
+		}
+		return sim.May(&s.Run.Case, &s.Run.State, a)
+	}
 	s.Refresh()
 }
 
@@ -74,10 +86,12 @@ func (s *Session) act(a bench.Act) {
 	v := &s.View
 	switch a.Do {
 	case bench.Bench:
-		s.Run.Do(a.Sim)
+		if !v.TimeOver {
+			s.Run.Do(a.Sim)
+		}
 	case bench.GoOn:
 		if v.Screen == bench.Cautions {
-			v.Screen = bench.Sheet
+			v.Screen = bench.Sheet // from here on the time of an assessment counts
 			return
 		}
 		v.Screen, s.begun = bench.AtBench, true
@@ -105,11 +119,13 @@ func (s *Session) act(a bench.Act) {
 
 // finish grades a run that has ended.
 func (s *Session) finish() {
-	if !s.Run.State.Ended {
+	if !s.Run.State.Ended && !s.View.TimeOver {
 		return
 	}
 	if s.View.Screen != bench.Graded && s.options.Finish != nil {
-		s.Run.Step() // as a replay does after the end: the last second is noted, nothing changes
+		if s.Run.State.Ended {
+			s.Run.Step() // as a replay does after the end: the last second is noted, nothing changes
+		}
 		s.View.Result = s.options.Finish(s.Run)
 	}
 	s.View.Screen = bench.Graded
@@ -130,11 +146,38 @@ func (s *Session) note(text string) {
 	s.add(bench.Line{S: sim.Seconds(s.Run.State.Tick), Text: text, Kind: sim.Came})
 }
 
+// An alarm that comes and goes is one line of the log with a count, so that it does not push out all else.
+const (
+	againS     = 120 // seconds from one coming to the next
+	againLines = 12  // looked back
+)
+
+// again adds an alarm that came a short while ago to its line, and takes its end out. It says whether it did.
+func (s *Session) again(l bench.Line) bool {
+	log := s.View.Log
+	for i := len(log) - 1; i >= max(0, len(log)-againLines); i-- {
+		if log[i].Alarm != l.Alarm || log[i].Kind != sim.Alarmed {
+			continue
+		}
+		if l.S-log[i].LastS > againS {
+			return false
+		}
+		log[i].LastS, log[i].Times = l.S, max(1, log[i].Times)+1
+		log[i].Text = words.Say("log.alarm_times", words.Say("alarm."+l.Alarm), log[i].Times)
+		s.View.Log = slices.DeleteFunc(log, func(k bench.Line) bool { return k.Kind == sim.Calmed && k.Alarm == l.Alarm && k.S >= log[i].S })
+		return true
+	}
+	return false
+}
+
 // maxLines bounds the log that is kept in words; the run keeps all of it.
 const maxLines = 400
 
 func (s *Session) add(l bench.Line) {
 	v := &s.View
+	if l.Kind == sim.Alarmed && s.again(l) {
+		return
+	}
 	if len(v.Log) >= maxLines {
 		n := copy(v.Log, v.Log[maxLines/4:])
 		v.Log = v.Log[:n]

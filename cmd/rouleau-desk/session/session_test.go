@@ -215,3 +215,25 @@ func TestPlayAgainStartsAfresh(t *testing.T) {
 		t.Errorf("tick %d, screen %d, %d chart values", s.Run.State.Tick, s.View.Screen, len(s.View.Charts.Reservoir))
 	}
 }
+
+// An alarm that comes and goes in a short while is one line with a count; later it is a line of its own.
+func TestAFlickeringAlarmIsOneLine(t *testing.T) {
+	s := open(t, Options{Seed: 1})
+	s.begin()
+	come := func(atS float64, kind sim.OccurrenceKind) {
+		s.Run.Log = append(s.Run.Log, sim.Occurrence{Tick: sim.Ticks(atS), Kind: kind, Key: sim.AlarmNoDrip.String()})
+		s.Refresh()
+	}
+	before := len(s.View.Log)
+	for _, at := range []float64{10, 34, 58} {
+		come(at, sim.Alarmed)
+		come(at+4, sim.Calmed)
+	}
+	if got := s.View.Log[before:]; len(got) != 2 || got[0].Times != 3 || !strings.Contains(got[0].Text, "3 times") || got[1].Kind != sim.Calmed {
+		t.Errorf("three alarms within a minute: %+v", got)
+	}
+	come(400, sim.Alarmed)
+	if got := s.View.Log[before:]; len(got) != 3 || got[2].Times != 0 {
+		t.Errorf("an alarm much later: %+v", got)
+	}
+}

@@ -3,7 +3,6 @@
 package session
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
@@ -14,6 +13,7 @@ import (
 )
 
 func storyOf(s *scenarios.Scenario, seed uint64) bench.Story {
+	patient := s.Case(seed, false).Patient
 	st := bench.Story{Title: s.Title, Level: strings.ReplaceAll(s.Level, "_", " "), Minutes: s.Minutes, Seed: seed, Text: s.Story.Background, Lines: s.Lines}
 	none := words.Say("sheet.none")
 	list := func(items []string) string {
@@ -26,13 +26,20 @@ func storyOf(s *scenarios.Scenario, seed uint64) bench.Story {
 		st.Sheet = append(st.Sheet, bench.SheetRow{Label: words.Say(key), Text: text, Weighty: weighty})
 	}
 	add("sheet.operation", s.Story.Operation, false)
-	add("sheet.patient", fmt.Sprintf("%s, %s", s.Patient.Sex, s.Day), false)
+	add("sheet.patient", words.Say("sheet.patient_row", s.Patient.Sex, patient.WeightKg, patient.BloodVolumeML/1000), false)
+	add("sheet.day", s.Day.String(), false)
 	add("sheet.loss", words.Say("sheet.about_ml", math.Round(s.Story.ExpectedLossML)), false)
 	add("sheet.history", list(s.Story.History), false)
 	add("sheet.consent", s.Story.Consent, true)
 	add("sheet.refusals", list(s.Story.Refusals), len(s.Story.Refusals) > 0)
 	add("sheet.contraindications", list(s.Story.Contraindications), len(s.Story.Contraindications) > 0)
 	add("sheet.allergies", list(s.Story.Allergies), len(s.Story.Allergies) > 0)
+	for _, r := range s.Story.Refusals {
+		st.Never = append(st.Never, words.Say("bench.declines", r))
+	}
+	for _, a := range s.Story.Allergies {
+		st.Never = append(st.Never, words.Say("bench.allergy", a))
+	}
 	for _, o := range s.Objectives {
 		st.Objectives = append(st.Objectives, o.Text)
 	}

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io"
@@ -74,19 +75,30 @@ func (s *session) read(path string) ([]byte, error) {
 			return nil, wrong(words.Say("cli.no_file", path))
 		}
 		if err != nil {
-			return nil, trouble(words.Say("cli.unreadable", path))
+			return nil, trouble(words.Say("cli.unreadable", path, cause(err)))
 		}
 		defer f.Close()
+		if info, err := f.Stat(); err == nil && info.IsDir() {
+			return nil, wrong(words.Say("cli.folder", path))
+		}
 		from = f
 	}
 	data, err := io.ReadAll(io.LimitReader(from, maxCases+1))
 	switch {
 	case err != nil:
-		return nil, trouble(words.Say("cli.unreadable", path))
+		return nil, trouble(words.Say("cli.unreadable", path, cause(err)))
 	case len(data) > maxCases:
 		return nil, notRight(words.Say("cli.too_large", path, maxCases>>20))
 	}
-	return data, nil
+	return bytes.TrimPrefix(data, []byte("\ufeff")), nil // some editors put this mark before what they save
+}
+
+// cause is what the machine says, without the path that the message has already.
+func cause(err error) error {
+	if inner := (*fs.PathError)(nil); errors.As(err, &inner) {
+		return inner.Err
+	}
+	return err
 }
 
 // moduleCommand is one module with a flag for each field.

@@ -141,6 +141,9 @@ func (m *module) group(prefix string) bool {
 func (m *module) nearest(prefix, key string) string {
 	var known []string
 	for _, f := range m.fields {
+		if prefix == "" && strings.ReplaceAll(f.path, ".", "_") == key {
+			return f.path // written as the flag is, though it belongs into an object
+		}
 		if rest, ok := strings.CutPrefix(f.path, prefix); ok {
 			name, _, _ := strings.Cut(rest, ".")
 			known = append(known, name)

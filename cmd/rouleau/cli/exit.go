@@ -90,6 +90,8 @@ func flagFault(c *cobra.Command, err error) error {
 		invalid *pflag.InvalidValueError
 	)
 	switch {
+	case errors.As(err, &unknown) && unknown.GetSpecifiedShortnames() != "":
+		return wrong(words.Say("cli.one_dash", unknown.GetSpecifiedShortnames(), c.CommandPath()))
 	case errors.As(err, &unknown):
 		var known []string
 		c.Flags().VisitAll(func(f *pflag.Flag) { known = append(known, f.Name) })
@@ -109,8 +111,8 @@ func flagFault(c *cobra.Command, err error) error {
 // kindOfFlag says what a flag wants.
 func kindOfFlag(f *pflag.Flag) string {
 	switch f.Value.Type() {
-	case "uint64":
-		return words.Say("cli.kind_whole")
+	case "seed":
+		return words.Say("cli.kind_seed")
 	case "bool":
 		return words.Say("cli.kind_bool")
 	case "string":

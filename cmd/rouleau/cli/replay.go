@@ -30,7 +30,7 @@ func (s *session) replay(path string) error {
 	switch {
 	case errors.As(err, &faults):
 		return notRight(err.Error())
-	case errors.Is(err, fs.ErrNotExist):
+	case errors.Is(err, fs.ErrNotExist), errors.Is(err, fs.ErrInvalid):
 		return wrong(err.Error())
 	case err != nil:
 		return trouble(err.Error())

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"io/fs"
 	"os"
+	"strconv"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -24,6 +25,18 @@ type wishes struct {
 	scenario, operator, out   string
 	seed                      uint64
 	json, requirePass, assess bool
+	save                      bool // out was given, be it empty
+}
+
+// seed is a flag that reads a seed as an attempt file does: decimal digits, so that 010 is ten and nothing else.
+type seed uint64
+
+func (n *seed) String() string { return strconv.FormatUint(uint64(*n), 10) }
+func (n *seed) Type() string   { return "seed" }
+func (n *seed) Set(text string) error {
+	x, err := strconv.ParseUint(text, 10, 64)
+	*n = seed(x)
+	return err
 }
 
 func (s *session) runCommand() *cobra.Command {
@@ -33,13 +46,14 @@ func (s *session) runCommand() *cobra.Command {
 		Short: words.Say("cli.run_short"),
 		Long:  words.Say("cli.run_long"),
 		Args:  exactly(1, "SCENARIO"),
-		RunE: func(_ *cobra.Command, args []string) error {
-			w.scenario = args[0]
+		RunE: func(c *cobra.Command, args []string) error {
+			w.scenario, w.save = args[0], c.Flags().Changed("out")
 			return s.run(w)
 		},
 	}
 	f := c.Flags()
-	f.Uint64Var(&w.seed, "seed", 1, words.Say("cli.run_seed"))
+	w.seed = 1
+	f.Var((*seed)(&w.seed), "seed", words.Say("cli.run_seed"))
 	f.StringVar(&w.operator, "operator", "steady", words.Say("cli.run_operator"))
 	f.BoolVar(&w.json, "json", false, words.Say("cli.json"))
 	f.StringVar(&w.out, "out", "", words.Say("cli.run_out"))
@@ -62,7 +76,7 @@ func (s *session) run(w wishes) error {
 	if err != nil {
 		return err
 	}
-	if w.out != "" {
+	if w.save {
 		if err := attempt.CanSave(w.out); err != nil {
 			return wrong(err.Error())
 		}
@@ -76,7 +90,7 @@ func (s *session) run(w wishes) error {
 	grade := scoring.Judge(sc, p.run, scoring.PlayYardstick(sc, w.seed, w.assess))
 	p.grade = attempt.GradeOf(grade)
 	p.by.When, p.by.Mode = time.Now(), attempt.ModeOf(w.assess)
-	if w.out != "" {
+	if w.save {
 		if err := attempt.Of(sc, p.run, grade, p.by).Save(w.out); err != nil {
 			return trouble(err.Error())
 		}
@@ -109,6 +123,8 @@ func (p *played) operator(name string) (play.Actor, error) {
 		return script, nil
 	case errors.As(err, &faults):
 		return nil, notRight(err.Error())
+	case errors.Is(err, fs.ErrInvalid):
+		return nil, wrong(err.Error())
 	case errors.Is(err, fs.ErrNotExist):
 		return nil, wrong(withNearest(words.Say("cli.no_operator", name), yamlread.Nearest(name, []string{"steady", "idle"})))
 	}

@@ -1,0 +1,154 @@
+// The play from product bag to patient, and the tidy end.
+
+package main
+
+import (
+	"fmt"
+	"strings"
+	"time"
+)
+
+// bagOn is what the bag on the product line holds, by the words beside it.
+func (p *player) bagOn() (n int, ml float64) {
+	for _, m := range p.look() {
+		if m.Kind != "text" || m.Place[0] < 780 || m.Place[0] > 940 || m.Place[1] > 330 {
+			continue
+		}
+		switch {
+		case strings.HasPrefix(m.Label, "bag "):
+			n = int(number(m.Label))
+		case strings.HasSuffix(m.Label, " mL") && !strings.HasPrefix(m.Label, "air") && ml == 0:
+			ml = number(m.Label)
+		}
+	}
+	return n, ml
+}
+
+// give brings the bag to the patient when it is wanted, or when nothing more will come, and watches.
+func (p *player) give() (bool, error) {
+	if p.giving {
+		return p.watch()
+	}
+	n, ml := p.bagOn()
+	_, wanted := p.says("blood is wanted")
+	_, dry := p.over()
+	res, _ := p.reservoir()
+	idle := p.stage == "" || p.stage == "emptying"
+	stands := p.shown("standing")
+	if n == 0 || ml < 20 || !stands || !idle || !(wanted || dry && res < leastToFillML) {
+		return false, nil
+	}
+	p.pace(slow)
+	p.bag = n
+	fields := func(open, done, shot string) error {
+		return all(p.press1(open), func() error {
+			for _, m := range p.look() {
+				if m.Kind == "checkbox" && m.Layer > 0 && !m.On {
+					p.press(m)
+				}
+			}
+			p.picture(shot)
+			return p.click(done)
+		}, p.free)
+	}
+	err := all(func() error { return p.choose("product bag") }, func() error { p.pace(5); return nil }, p.press1("Turn it over"), p.free, p.press1("Sample"), p.free,
+		func() error { return fields("Write the label …", "Write this label", "label") }, func() error { p.picture("labelled"); return nil },
+		p.press1("Push the air out"), p.free, func() error { return fields("Hand over …", "Say it", "handover") },
+		func() error { return p.choose("patient") }, p.press1("Call the clinician"), func() error { p.pace(fast); return p.choose("product bag") },
+		p.when("Check together, two people"), func() error { p.pace(5); return nil }, p.free,
+		func() error { return p.keepDown("Connect through a filter") }, p.free,
+		func() error { return p.choose("patient") }, func() error { return p.set("giving", givingMLMin) },
+		p.press1("Look at the patient"), func() error { p.picture("giving"); p.watched = p.clockS(); return nil })
+	p.giving = err == nil
+	over, _ := p.over()
+	if err == nil && !over { // the next bowl needs a bag
+		err = all(func() error { return p.choose("product bag") }, p.press1("Hang a fresh bag"), p.free, func() error { p.picture("second-bag"); return nil })
+	}
+	return true, err
+}
+
+// watch looks at the patient now and then, and takes the bag off when it is empty.
+func (p *player) watch() (bool, error) {
+	t, _ := p.says("mL to go")
+	if t != "" && number(t) > emptyEnoughML {
+		if p.clockS() < p.watched+watchEveryS {
+			return false, nil
+		}
+		p.watched = p.clockS()
+		return true, all(func() error { return p.choose("patient") }, p.press1("Look at the patient"))
+	}
+	p.giving = false
+	return true, all(func() error { return p.choose("patient") }, p.press1("Stop giving"), p.press1("Take the bag off"), p.free)
+}
+
+// tidy clears up when all is done: estimate, lines, bench, tally, end.
+func (p *player) tidy() (bool, error) {
+	_, dry := p.over()
+	res, _ := p.reservoir()
+	stands := p.shown("standing")
+	if _, ml := p.bagOn(); !dry || !stands || res >= leastToFillML || ml > emptyEnoughML || p.giving {
+		return false, nil
+	}
+	p.pace(slow)
+	loss := p.loss()
+	p.keys("r")
+	err := all(func() error { return p.set("blood lost", loss) }, p.press1("Tell it to the team"),
+		func() error { return p.keepDown("Take the bench down") }, func() error { p.pace(fast); return nil }, p.free, p.tally,
+		func() error { p.pace(1); return p.keepDown("End the case") })
+	return true, err
+}
+
+// tally writes the closing tally from scales and counters.
+func (p *player) tally() error {
+	p.keys("b")
+	values := map[string]float64{}
+	read := func(part string, names map[string]string) {
+		p.choose(part)
+		for line, name := range names {
+			p.do("mousemove", "1100", "600", "click", "--repeat", "30", "--delay", "6", "4")
+			values[line] += p.reading(name)
+		}
+	}
+	read("wound", map[string]string{"irrigation": "irrigation so far"})
+	read("reservoir", map[string]string{"collected, anticoagulant included": "taken in so far"})
+	read("heparin in saline", map[string]string{"anticoagulant": "drawn from packs"})
+	read("bowl", map[string]string{"processed": "processed in all", "wash fluid": "wash fluid in all"})
+	read("waste bag", map[string]string{"waste": "holds", "product thrown away": "blood thrown away"})
+	read("patient", map[string]string{"given back": "given so far"})
+	p.choose("product bag")
+	for i := 1; i <= p.bag; i++ {
+		if p.bag > 1 {
+			p.click(fmt.Sprint(i))
+		}
+		values["product"] += p.reading("came in so far")
+	}
+	p.keys("r")
+	if err := p.click("Write the tally …"); err != nil {
+		return err
+	}
+	for line, ml := range values {
+		if err := p.set(line, int(ml)); err != nil {
+			return err
+		}
+		field, _ := p.find(line)
+		for _, m := range p.look() {
+			if m.Label == "Write" && m.Place[1] > field.Place[1]-8 && m.Place[1] < field.Place[1]+8 {
+				p.press(m)
+			}
+		}
+	}
+	p.picture("tally")
+	p.keys("Escape")
+	return nil
+}
+
+// result goes to the grade, keeps a picture of it, and closes the window.
+func (p *player) result() error {
+	p.keys("F10")
+	err := p.await("the grade", 60*time.Second, func() bool { _, ok := p.says("of 100"); return ok })
+	p.picture("result")
+	if err == nil {
+		err = p.click("Close")
+	}
+	return err
+}

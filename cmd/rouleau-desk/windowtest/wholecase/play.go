@@ -1,0 +1,282 @@
+// The play: prepared in order, then, again and again, the first thing that needs doing by what stands on the screen.
+
+package main
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"time"
+)
+
+// What the player aims at; the sources stand beside the same numbers of the operator steady.
+const (
+	dripPer100    = 17
+	reachesSucker = 0.75
+	leastDrops    = 60
+	openSetML     = 450
+	fillFromML    = 900
+	rinseFromML   = 150
+	restOfSwabsML = 60
+	filterAndLine = 75
+	lostToDrapes  = 0.95
+	clearShare    = 0.04
+	washBowlsML   = 1000
+	givingMLMin   = 100
+	slow, fast    = 2, 20
+	askAgainS     = 80
+	watchEveryS   = 70
+	emptyEnoughML = 5
+	leastToFillML = 120
+)
+
+type player struct {
+	*hand
+	until     time.Time
+	speed     int
+	ready     bool   // the processing set is open and checked
+	stage     string // of the bowl that is under way
+	agent     bool   // in the wound, and the sucker led away
+	askedS    int    // when it was last asked for
+	watched   int    // when the patient was last looked at
+	drops     int
+	rinses    int
+	lastRinse int     // when swabs were last given to rinse
+	rested    float64 // what the swabs still weighed after it
+	swabs     float64 // weighed before rinses
+	basin     float64 // rinse that was sucked up
+	bowls     int
+	bag       int // the last that was brought to the patient
+	giving    bool
+	heard     map[string]bool // alarms acknowledged once
+}
+
+// all runs steps until one fails.
+func all(steps ...func() error) error {
+	for _, s := range steps {
+		if err := s(); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (p *player) press1(label string) func() error { return func() error { return p.click(label) } }
+
+// ready waits until a control may be used, then presses it.
+func (p *player) when(label string) func() error {
+	return func() error {
+		err := p.await(label, 60*time.Second, func() bool {
+			m, err := p.reach(label)
+			return err == nil && !m.Off
+		})
+		if err == nil {
+			err = p.click(label)
+		}
+		return err
+	}
+}
+
+// pace sets the speed, if it is another.
+func (p *player) pace(times int) {
+	if p.speed != times && p.click(fmt.Sprintf("%d×", times)) == nil {
+		p.speed = times
+	}
+}
+
+// free waits until the hands are.
+func (p *player) free() error {
+	return p.await("free hands", 60*time.Second, func() bool { _, busy := p.says("hands are busy"); return !busy })
+}
+
+// choose selects a part of the drawing by one of its names; a hook is named after what hangs on it.
+func (p *player) choose(names ...string) error {
+	for range 3 {
+		for _, n := range names {
+			for _, m := range p.look() {
+				if m.Kind == "hit" && m.Label == n {
+					p.press(m)
+					return nil
+				}
+			}
+		}
+		time.Sleep(100 * time.Millisecond)
+	}
+	return fmt.Errorf("there is no %v in the drawing", names)
+}
+
+func (p *player) play() error {
+	p.heard, p.lastRinse = map[string]bool{}, -1000
+	if err := p.before(); err != nil {
+		return err
+	}
+	if err := p.prepare(); err != nil {
+		return err
+	}
+	for time.Now().Before(p.until) {
+		ended, err := p.next()
+		if err != nil {
+			return err
+		}
+		if ended {
+			return p.result()
+		}
+		time.Sleep(60 * time.Millisecond)
+	}
+	return fmt.Errorf("time is over")
+}
+
+// before goes from the cautions to the bench; the sheet is filled in with keys and pointer.
+func (p *player) before() error {
+	p.picture("cautions")
+	p.keys("Return")
+	p.picture("case-sheet")
+	return all(p.press1("set up to process"), p.press1("heparin in saline"), func() error {
+		p.keys("Tab", "Home") // the first bowl, the standard one
+		p.picture("decided")
+		return nil
+	}, p.press1("To the bench: time starts"), func() error { p.picture("empty-bench"); return nil })
+}
+
+// lookAll looks at everything in the panel that can be looked at.
+func (p *player) lookAll(n int) error {
+	for i := range n {
+		k := 0
+		for _, m := range p.look() {
+			if m.Kind != "button" || m.Label != "Look at it" || m.Place[3] < 24 {
+				continue
+			}
+			if k == i {
+				p.press(m)
+				break
+			}
+			k++
+		}
+		if err := p.free(); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// prepare makes the collecting side ready before the incision.
+func (p *player) prepare() error {
+	p.pace(20)
+	return all(func() error { return p.choose("reservoir") }, p.press1("Open the collection set"), p.free, func() error { p.pace(2); return nil },
+		func() error { return p.choose("anticoagulant") }, p.press1("heparin in saline"), func() error { p.pace(5); return nil }, p.free,
+		func() error { return p.choose("reservoir") },
+		p.when("Connect"), p.free, func() error { return p.nth("Connect", 1) }, p.free, p.when("Test the vacuum"), p.free,
+		func() error { return p.click("0 mmHg") }, // the pill in the drawing takes the focus to its control
+		func() error {
+			p.do("type", "--delay", "50", "120")
+			p.keys("Return")
+			return p.lookAll(3)
+		},
+		func() error { return p.choose("heparin in saline") }, func() error { return p.lookAll(2) },
+		func() error { return p.choose("drip clamp") }, p.when("Run the prime in"), func() error { p.picture("priming"); return nil },
+		func() error { p.keys("t"); return nil }, p.press1("tell me when an agent goes in"), p.press1("let it pool, suck from deep"),
+		func() error { p.keys("b"); return p.choose("wound") }, p.press1("the reservoir"),
+		func() error { p.picture("set-up"); p.pace(fast); return nil })
+}
+
+// nth presses the nth control of a label.
+func (p *player) nth(label string, n int) error {
+	for _, m := range p.look() {
+		if m.Kind == "button" && m.Label == label && m.Place[3] >= 24 {
+			if n == 0 {
+				p.press(m)
+				return nil
+			}
+			n--
+		}
+	}
+	return fmt.Errorf("there are too few %q", label)
+}
+
+// next does the first thing that needs doing.
+func (p *player) next() (ended bool, err error) {
+	if _, ok := p.find("To the result"); ok {
+		return true, nil
+	}
+	p.stop()
+	if _, busy := p.says("hands are busy"); busy {
+		return false, nil
+	}
+	for _, rule := range [...]func() (bool, error){p.answer, p.divert, p.drip, p.processing, p.give, p.process, p.rinse, p.tidy} {
+		if did, err := rule(); did || err != nil {
+			return false, err
+		}
+	}
+	p.pace(fast)
+	return false, nil
+}
+
+// answer sees to the question at the top of the panel.
+func (p *player) answer() (bool, error) {
+	if _, ok := p.find("Yes"); ok {
+		p.picture("question")
+		return true, p.click("Yes")
+	}
+	if _, ok := p.find("Give an estimate"); !ok {
+		return false, nil
+	}
+	p.pace(slow)
+	loss := p.loss()
+	err := p.click("Give an estimate")
+	p.do("type", "--delay", "50", fmt.Sprint(loss))
+	p.keys("Return")
+	p.picture("estimate")
+	if err == nil {
+		err = p.click("Tell it to the team")
+	}
+	p.keys("b")
+	return true, err
+}
+
+// loss is what was collected and thrown away less what was added, and what swabs weigh.
+func (p *player) loss() int {
+	p.keys("b")
+	p.choose("wound")
+	sum := p.reading("theatre suction") + p.reading("pool") - p.reading("irrigation so far") + p.reading("in swabs, weighed") - p.rested + p.swabs
+	p.choose("reservoir")
+	sum += p.reading("taken in so far") + filterAndLine - p.basin
+	p.choose("heparin in saline")
+	sum -= p.reading("drawn from packs")
+	return int(math.Max(0, math.Round(sum/lostToDrapes/10)*10))
+}
+
+// divert keeps what was announced out of the reservoir until the surgeon says that it is gone.
+func (p *player) divert() (bool, error) {
+	_, in := p.says("an agent is in the wound")
+	now := p.clockS()
+	switch {
+	case in && !p.agent:
+		p.agent, p.askedS = true, now
+		return true, all(func() error { return p.choose("wound") }, p.press1("the theatre suction, thrown away"), func() error { p.picture("diverted"); return nil })
+	case !in && p.agent:
+		p.agent = false
+		return true, all(func() error { return p.choose("wound") }, p.press1("the reservoir"))
+	case !in || now < p.askedS+askAgainS:
+		return false, nil
+	}
+	p.askedS = now
+	return true, all(func() error { return p.choose("wound") }, p.press1("is the agent gone?"))
+}
+
+// drip follows the bleeding.
+func (p *player) drip() (bool, error) {
+	line, ok := p.says(", bleeding ")
+	if !ok {
+		return false, nil
+	}
+	_, after, _ := strings.Cut(line, "bleeding ")
+	want := max(leastDrops, int(number(after)*dripPer100/100*reachesSucker*20))
+	if want == p.drops || p.clockS() < 270 {
+		return false, nil
+	}
+	p.drops = want
+	if err := p.choose("heparin in saline"); err != nil {
+		return true, err
+	}
+	return true, p.set("drip", want)
+}

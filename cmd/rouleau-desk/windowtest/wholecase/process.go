@@ -1,0 +1,145 @@
+// The play from reservoir to product bag: the processing set, filling, washing, emptying.
+
+package main
+
+import "time"
+
+// stop sees to what cannot wait: alarms are read and acknowledged, a wash that is done is stopped.
+func (p *player) stop() {
+	for _, m := range p.look() {
+		if m.Kind == "alarm" && !p.heard[m.Label] {
+			p.heard[m.Label] = true
+			p.press(m)
+			p.picture("alarm")
+			for p.click("Acknowledge") == nil {
+			}
+			p.keys("Escape")
+		}
+	}
+}
+
+// reservoir is what the reservoir holds and what of it is clear.
+func (p *player) reservoir() (ml, clear float64) {
+	if t, ok := p.says("reservoir "); ok {
+		ml = number(t)
+	}
+	if t, ok := p.says("clear on top "); ok {
+		clear = number(t)
+	}
+	return ml, clear
+}
+
+// processing opens and checks the processing set when a bowl is coming.
+func (p *player) processing() (bool, error) {
+	if ml, _ := p.reservoir(); p.ready || ml < openSetML {
+		return false, nil
+	}
+	p.ready = true
+	p.pace(slow)
+	return true, all(func() error { return p.choose("bowl") }, p.press1("Open the processing set"), func() error { p.pace(fast); return nil }, p.free,
+		func() error { p.pace(5); return p.choose("bowl") }, func() error { return p.lookAll(1) }, p.when("Connect"), p.free,
+		func() error { return p.choose("first wash hook") }, p.press1("saline 0.9 %"), p.free, func() error { return p.lookAll(2) },
+		func() error { return p.choose("first wash clamp") }, func() error { return p.choose("outlet clamp") },
+		func() error { return p.lookAll(2) },
+		func() error { return p.choose("second wash clamp") }, func() error { return p.choose("second wash clamp") },
+		func() error { return p.choose("product bag") }, func() error { return p.lookLow(2) },
+		func() error { return p.choose("waste bag") }, func() error { return p.lookAll(2) },
+		func() error { return p.choose("bowl") }, func() error { return p.set("wash volume", washBowlsML) },
+		p.press1("stop at the interface"), func() error { p.picture("processing-set"); return nil })
+}
+
+// lookLow looks at what stands at the lower end of the panel.
+func (p *player) lookLow(n int) error {
+	p.do("mousemove", "1100", "600", "click", "--repeat", "30", "--delay", "6", "5")
+	return p.lookAll(n)
+}
+
+// over says whether the operation is, and whether nothing more will come.
+func (p *player) over() (over, dry bool) {
+	_, over = p.says("the operation is over")
+	pool, _ := p.says("pool ")
+	swabs := 0.0
+	if t, ok := p.says("swabs "); ok {
+		swabs = number(t)
+	}
+	_, rinsing := p.says("rinsing")
+	return over, over && number(pool) < 20 && swabs-p.rested < restOfSwabsML && !rinsing && p.clockS() > p.lastRinse+300
+}
+
+// process runs bowl after bowl with keys: M turns the reservoir, F fills, W washes, S stops, E empties.
+func (p *player) process() (bool, error) {
+	if !p.ready {
+		return false, nil
+	}
+	state, _ := p.says(" rpm")
+	stands := p.shown("standing")
+	ml, clear := p.reservoir()
+	_, dry := p.over()
+	// a key, and a look whether it did what it should; if not, the stage stays and it is tried again
+	key := func(k, stage, sign string) (bool, error) {
+		p.keys(k)
+		if p.await(sign, 3*time.Second, func() bool { _, ok := p.says(sign); return ok }) == nil {
+			p.stage = stage
+			p.picture(stage)
+		}
+		return true, nil
+	}
+	switch {
+	case len(state) > 7 && state[:7] == "filling":
+		if ml <= 10 {
+			return key("d", "short", "spinning,")
+		}
+	case len(state) > 7 && state[:7] == "washing":
+		if p.stage != "washing seen" {
+			time.Sleep(1500 * time.Millisecond)
+			p.stage = "washing seen"
+			p.picture("washing")
+		}
+	case len(state) > 8 && state[:8] == "spinning":
+		switch p.stage {
+		case "filling", "short":
+			if full, _ := p.says("detector "); number(full) < 0.9 && !dry && ml > 150 {
+				return key("f", "filling", "filling,")
+			} else if number(full) < 0.9 && !dry {
+				return false, nil
+			}
+			return key("w", "wash", "washing,")
+		case "washing seen", "wash":
+			return key("s", "stopped", "slowing down")
+		}
+	case stands && p.stage == "stopped":
+		return key("e", "emptying", "emptying")
+	case stands && (p.stage == "emptying" || p.stage == ""):
+		if ml < fillFromML && !(dry && ml >= leastToFillML) {
+			return false, nil
+		}
+		if clear > clearShare*ml {
+			if _, turning := p.says("being turned"); !turning {
+				p.picture("layered")
+				p.keys("m")
+			}
+			return true, nil
+		}
+		if err := p.choose("bowl"); err != nil {
+			return true, err
+		}
+		p.bowls++
+		return key("f", "filling", "filling,")
+	}
+	return false, nil
+}
+
+// rinse has swabs rinsed when they hold enough.
+func (p *player) rinse() (bool, error) {
+	t, ok := p.says("swabs ")
+	over, _ := p.over()
+	fresh := number(t) - p.rested
+	if !ok || p.agent || p.clockS() < p.lastRinse+300 || fresh < rinseFromML && !(over && fresh > restOfSwabsML) {
+		return false, nil
+	}
+	p.lastRinse = p.clockS()
+	p.swabs += fresh
+	err := all(func() error { return p.choose("wound") }, p.press1("rinse the swabs"))
+	p.rinses++
+	return true, err
+}
