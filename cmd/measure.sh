@@ -1,5 +1,7 @@
 #!/bin/sh
-# The long measurements, which the tests leave out: nanoseconds and allocations of the Go benchmarks.
+# The long measurements, which the tests leave out: nanoseconds and allocations of the Go benchmarks, and the whole
+# spine case played in the window on a virtual display with pointer and keys (some ten minutes), with its grade and the
+# cost of its frames.
 #
 #     sh cmd/measure.sh [flags for go test, such as -benchtime 5s or -count 10]
 set -eu
@@ -8,6 +10,8 @@ root=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
 . "$root/cmd/install.sh"
 cd "$root"
 need_go "$root"
+# shellcheck disable=SC2086 # words on purpose: a list
+need_packages $packages_build $packages_run $packages_test
 
 failed=""
 
@@ -23,6 +27,10 @@ benchmarks() {
 
 benchmarks "the core: one tick, one part at a time" ./sim/... "$@"
 benchmarks "scoring: a whole case and its grades" ./scoring/... "$@"
+
+printf '\n== %s\n' "the window: the spine case played by hand, software rendering"
+LIBGL_ALWAYS_SOFTWARE=1 go run ./cmd/rouleau-desk/windowtest/wholecase || failed="$failed  the whole case by hand
+"
 
 if [ -n "$failed" ]; then
 	printf '\nfailed:\n%s' "$failed"

@@ -67,10 +67,7 @@ const lossOff = 2
 
 // expected compares the loss on the sheet, and the times, with the course.
 func (c *checker) expected() {
-	shed := 0.0
-	for i := range c.f.Phases {
-		shed += float64(middle(c.f.Phases[i].BleedingMLMin) * c.f.minutesOf(i))
-	}
+	shed := c.shedML()
 	if want := c.f.Story.ExpectedLossML; shed > lossOff*want || shed < want/lossOff {
 		c.Fault("story.expected_loss_ml", fmt.Sprintf("the sheet expects %.0f mL, and the phases shed about %.0f mL", want, shed),
 			"about what is shed, unless it is to be a surprise")

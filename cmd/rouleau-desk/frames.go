@@ -9,24 +9,28 @@ import (
 	"rouleau/assets/words"
 )
 
-// frameCosts keeps the cost of every frame of a measurement.
-type frameCosts struct{ all, painted []time.Duration }
+// frameCosts keeps the cost of every frame of a measurement, and apart those of washing, when most of the drawing moves.
+type frameCosts struct{ all, washing []time.Duration }
 
-func (f *frameCosts) add(update, draw time.Duration, painted bool) {
+func (f *frameCosts) add(update, draw time.Duration, washing bool) {
 	f.all = append(f.all, update+draw)
-	if painted {
-		f.painted = append(f.painted, update+draw)
+	if washing {
+		f.washing = append(f.washing, update+draw)
 	}
 }
 
 func (f *frameCosts) report() string {
-	ms := func(costs []time.Duration, share float64) float64 {
-		if len(costs) == 0 {
-			return 0
-		}
-		return float64(costs[int(share*float64(len(costs)-1))].Microseconds()) / 1000
+	line := func(key string, costs []time.Duration) string {
+		slices.Sort(costs)
+		return words.Say(key, len(costs), shareMS(costs, 0.5), shareMS(costs, 0.99), shareMS(costs, 1))
 	}
-	slices.Sort(f.all)
-	slices.Sort(f.painted)
-	return words.Say("desk.frames_cost", len(f.all), ms(f.all, 0.5), ms(f.all, 0.99), ms(f.all, 1), len(f.painted), ms(f.painted, 0.99))
+	return line("desk.frames_all", f.all) + "\n" + line("desk.frames_washing", f.washing)
+}
+
+// shareMS is the cost that this share of the frames stays within, in milliseconds.
+func shareMS(costs []time.Duration, share float64) float64 {
+	if len(costs) == 0 {
+		return 0
+	}
+	return float64(costs[int(share*float64(len(costs)-1))].Microseconds()) / 1000
 }

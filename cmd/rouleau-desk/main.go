@@ -19,6 +19,7 @@ import (
 	"rouleau/cmd/rouleau-desk/ui"
 	"rouleau/scenarios"
 	"rouleau/scoring/attempt"
+	"rouleau/sim"
 )
 
 const firstCase = "steady-oozing-spine"
@@ -130,7 +131,9 @@ func open(sc *scenarios.Scenario, s settings) error {
 	}
 	var costs frameCosts
 	if s.frames {
-		w.Observe = costs.add
+		w.Observe = func(update, draw time.Duration, _ bool) {
+			costs.add(update, draw, se.View.Seen.Pump.Mode == sim.PumpWash)
+		}
 	}
 	ebiten.SetWindowTitle(words.Say("window.name"))
 	width, height := ebiten.Monitor().Size()

@@ -7,6 +7,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
@@ -27,17 +28,22 @@ func TestScripts(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	library, err := filepath.Abs(filepath.Join("..", "..", "scenarios", "library"))
+	if err != nil {
+		t.Fatal(err)
+	}
 	testscript.Run(t, testscript.Params{
 		Dir: filepath.Join("testdata", "script"),
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("REFERENCE", reference)
+			e.Setenv("LIBRARY", library)
 			return nil
 		},
 		Condition: func(name string) (bool, error) {
 			return name == "root" && os.Geteuid() == 0, nil
 		},
 		Cmds: map[string]func(ts *testscript.TestScript, neg bool, args []string){
-			"change": change, "cut": cut, "ends": ends,
+			"change": change, "cut": cut, "ends": ends, "mark": mark, "readme": fromReadme,
 		},
 		RequireExplicitExec: true,
 	})
@@ -57,10 +63,10 @@ func ends(ts *testscript.TestScript, _ bool, args []string) {
 	}
 }
 
-// change FROM TO OLD NEW copies a file with one piece of text changed, which must be there.
+// change FROM TO OLD NEW copies a file with one piece of text changed, which must be there. In NEW, \n is a line end.
 func change(ts *testscript.TestScript, _ bool, args []string) {
 	content := []byte(ts.ReadFile(args[0]))
-	changed := bytes.Replace(content, []byte(args[2]), []byte(args[3]), 1)
+	changed := bytes.Replace(content, []byte(args[2]), []byte(strings.ReplaceAll(args[3], `\n`, "\n")), 1)
 	if bytes.Equal(content, changed) {
 		ts.Fatalf("%s does not hold %q", args[0], args[2])
 	}
@@ -71,4 +77,67 @@ func change(ts *testscript.TestScript, _ bool, args []string) {
 func cut(ts *testscript.TestScript, _ bool, args []string) {
 	content := ts.ReadFile(args[0])
 	ts.Check(os.WriteFile(ts.MkAbs(args[1]), []byte(content[:len(content)/2]), 0o600))
+}
+
+// mark FROM TO copies a file with a byte order mark before it and CRLF at its line ends, as some editors save it.
+func mark(ts *testscript.TestScript, _ bool, args []string) {
+	content := "\ufeff" + strings.ReplaceAll(ts.ReadFile(args[0]), "\n", "\r\n")
+	ts.Check(os.WriteFile(ts.MkAbs(args[1]), []byte(content), 0o600))
+}
+
+// readme TEXT TO writes the example of README.md that holds a text.
+func fromReadme(ts *testscript.TestScript, _ bool, args []string) {
+	for _, block := range readmeBlocks(ts.Check) {
+		if strings.Contains(block, args[0]) {
+			ts.Check(os.WriteFile(ts.MkAbs(args[1]), []byte(block), 0o600))
+			return
+		}
+	}
+	ts.Fatalf("README.md has no example that holds %q", args[0])
+}
+
+// readmeBlocks gives the indented examples of README.md.
+func readmeBlocks(check func(error)) (blocks []string) {
+	text, err := os.ReadFile(filepath.Join("..", "..", "README.md"))
+	check(err)
+	inside := false
+	for line := range strings.Lines(strings.ReplaceAll(string(text), "\r\n", "\n")) {
+		code, indented := strings.CutPrefix(line, "    ")
+		switch {
+		case indented && inside:
+			blocks[len(blocks)-1] += code
+		case indented:
+			blocks = append(blocks, code)
+		}
+		inside = indented
+	}
+	return blocks
+}
+
+// Every command that README.md shows is run by the script readme.txt, word for word.
+func TestReadmeCommandsAreRun(t *testing.T) {
+	run, err := os.ReadFile(filepath.Join("testdata", "script", "readme.txt"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	shown := 0
+	for _, block := range readmeBlocks(func(err error) {
+		if err != nil {
+			t.Fatal(err)
+		}
+	}) {
+		for line := range strings.Lines(block) {
+			command, _, _ := strings.Cut(line, "  ")
+			if command, ours := strings.CutPrefix(strings.TrimSpace(command), "build/rouleau "); ours {
+				shown++
+				command = strings.ReplaceAll(command, "testdata/reference", "$REFERENCE")
+				if !strings.Contains(string(run), " rouleau "+command+"\n") {
+					t.Errorf("README.md shows %q, and readme.txt does not run it", command)
+				}
+			}
+		}
+	}
+	if shown < 8 {
+		t.Errorf("only %d commands found in README.md", shown)
+	}
 }

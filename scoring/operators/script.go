@@ -6,6 +6,7 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -144,7 +145,8 @@ func ParseScript(name string, data []byte) (*Script, yamlread.Faults) {
 	for i := range file.Acts {
 		a := &file.Acts[i]
 		place := "acts[" + strconv.Itoa(i) + "]"
-		if doc.Has(place+".at") && a.At.Seconds < before {
+		unread := slices.ContainsFunc(doc.Faults(), func(f yamlread.Fault) bool { return f.Path == place+".at" })
+		if doc.Has(place+".at") && !unread && a.At.Seconds < before {
 			doc.Fault(place+".at", "this is earlier than the act before it", "acts in the order of time")
 		}
 		before = max(before, a.At.Seconds)
@@ -213,6 +215,9 @@ func wantedValue(do sim.Verb) string {
 		return list(known)
 	}
 	least, most, whole := sim.ValueRange(do)
+	if do == sim.Hang {
+		return fmt.Sprintf("the place of the pack in bench.packs, a whole number, 0 for the first, at most %g", most)
+	}
 	kind := "a number"
 	if whole {
 		kind = "a whole number"

@@ -96,6 +96,7 @@ acts:
   - {at: 0:00:12, do: hang, on: wash_hook_a, value: 1.5}
   - {at: 0:00:13, do: set_drip, value: 60 drops}
   - {at: 0:00:14, do: note, speed: 3}
+  - {at: 14, do: mix}
 `))
 	text := faults.Error()
 	for _, want := range []string{
@@ -105,15 +106,16 @@ acts:
 		"bad.yaml:7:5: set_drip needs a value", "bad.yaml:8:35: mix has no value",
 		"bad.yaml:9:42: this is not a value of set_vacuum", "expected: a number, 0 to 400",
 		"bad.yaml:10:5: item goes with reconcile", "bad.yaml:11:48: this is not a value of label",
-		"bad.yaml:12:53: this is not a value of hang", "expected: a whole number, 0 to 15",
+		"bad.yaml:12:53: this is not a value of hang", "expected: the place of the pack in bench.packs, a whole number, 0 for the first, at most 15",
 		"bad.yaml:13:40: 60 drops has a unit", "bad.yaml:14:29: key \"speed\" is not known",
+		`bad.yaml:15:10: this is "14", not a time`,
 	} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is not among the faults:\n%s", want, text)
 		}
 	}
-	if len(faults) != 12 {
-		t.Errorf("%d faults, want 12", len(faults))
+	if len(faults) != 13 {
+		t.Errorf("%d faults, want 13", len(faults))
 	}
 }
 

@@ -18,6 +18,7 @@ type Desk struct {
 	Dialog Dialog
 
 	bag      int // product bag the bag panel is about
+	onLine   int // the one on the product line
 	bits     uint8
 	tally    [sim.TallyItems]float64
 	touched  [sim.TallyItems]bool
@@ -96,6 +97,7 @@ func (d *Desk) Select(p sim.Part) {
 
 // bench is the screen a case is played on.
 func (d *Desk) bench(c *ui.Core, v *View, window ui.Rect) {
+	d.onLine = max(v.newest(), 0)
 	top := window.CutTop(topHeight)
 	d.topBar(c, v, top)
 	c.Segment(0, top.Bottom()+0.5, window.W, top.Bottom()+0.5, 1, c.Pal.Line)
@@ -192,7 +194,11 @@ func (d *Desk) step(by int) {
 			at = i
 		}
 	}
-	d.Select(partOrder[(at+by+len(partOrder))%len(partOrder)])
+	next := partOrder[(at+by+len(partOrder))%len(partOrder)]
+	if next == sim.FirstBag {
+		next = sim.Bag(d.onLine)
+	}
+	d.Select(next)
 }
 
 // partOrder is the order of the arrow keys and of the drawing's stops.

@@ -70,6 +70,17 @@ func TestOtherBagsAreInSight(t *testing.T) {
 		st.Bags[i].Hung = true
 	}
 	b.Idle()
+	if b.Desk.Select(sim.FieldPart); b.Click("product bag") != nil || !b.HasText("bag 3") {
+		t.Error("a press on the bag on the line does not bring that bag into the panel")
+	}
+	for range 2 { // past the second wash hook and its clamp to the bag
+		b.Desk.Select(sim.WashClampB)
+		b.Key(ui.KeyRight)
+	}
+	b.Idle()
+	if !b.HasText("bag 3") {
+		t.Error("the arrows do not lead to the bag on the line")
+	}
 	want := []string{"bag 2", "bag 1", "bag 2"}
 	b.Desk.Select(sim.FieldPart)
 	for _, title := range want {

@@ -147,6 +147,9 @@ func TestTheResultOfDoingNothingFits(t *testing.T) {
 			t.Error("the result page does not say that the case was not passed, or who leads the debriefing")
 		}
 		r := &b.Session.View.Result
+		if len(r.Reasons) == 0 || !b.HasText(r.Reasons[0]) || !b.HasText("too few") {
+			t.Errorf("the result page does not say at once why the case was not passed: %v", r.Reasons)
+		}
 		r.Criticals = append(r.Criticals, bench.CriticalResult{Name: "120 mL were given before two people had checked who the blood was for", Mended: true})
 		r.Fault, r.SavedAs = "a very long folder/with a very long name/attempt-20310514-120000.json: nothing was saved: the folder may not be written to, choose another", ""
 		b.faults(t, "result with a fault")

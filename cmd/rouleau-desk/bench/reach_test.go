@@ -181,3 +181,17 @@ func TestAssessmentHidesTheTruth(t *testing.T) {
 		t.Error("truth or a pause is offered")
 	}
 }
+
+// In practice the drawing shows what a person sees, until hidden truth is asked for.
+func TestTheDrawingShowsTheTruthOnRequestOnly(t *testing.T) {
+	b := sit(t, ui.Vec{X: 1280, Y: 800}, false)
+	b.begin()
+	b.until(1700)
+	if b.Idle(); !b.Session.View.Drawn.FromDetector {
+		t.Error("with truth off the bed is not drawn from the detector")
+	}
+	b.Session.Do([]bench.Act{{Do: bench.ToggleTruth}})
+	if b.Idle(); b.Session.View.Drawn.FromDetector {
+		t.Error("with truth on the bed is drawn from the detector")
+	}
+}

@@ -6,7 +6,8 @@ package bench
 type Result struct {
 	Graded    bool
 	Pass      bool
-	Total     float64 // points of 100
+	Total     float64  // points of 100
+	Reasons   []string // why it was not passed
 	Parts     []PartResult
 	Criticals []CriticalResult
 	SavedAs   string // where the attempt was saved, "" when nowhere

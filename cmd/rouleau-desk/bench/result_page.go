@@ -37,7 +37,53 @@ func (d *Desk) result(c *ui.Core, v *View, window ui.Rect) {
 	if res.Fault != "" {
 		c.Label(ui.Label{ID: ui.Name("fault"), Rect: in.CutTop(44), Text: res.Fault, Style: ui.Style{Weight: ui.SemiBold}})
 	}
+	d.reasons(c, res, &in)
+	d.summary(c, res, &in)
 	d.resultRows(c, res, in)
+}
+
+// reasons says why a case was not passed, before any points.
+func (d *Desk) reasons(c *ui.Core, res *Result, in *ui.Rect) {
+	if !res.Graded || res.Pass {
+		return
+	}
+	st := ui.Style{Size: ui.SizeBody, Weight: ui.SemiBold}
+	for _, why := range res.Reasons {
+		c.Label(ui.Label{Rect: in.CutTop(c.LabelHeight(why, in.W, st)), Text: why, Style: st})
+		in.CutTop(2)
+	}
+}
+
+// summary is the six parts side by side, each with the mark of what is the least that passes.
+func (d *Desk) summary(c *ui.Core, res *Result, in *ui.Rect) {
+	if len(res.Parts) == 0 {
+		return
+	}
+	in.CutTop(4)
+	row := in.CutTop(40)
+	in.CutTop(8)
+	for i := range res.Parts {
+		p := &res.Parts[i]
+		cell := row.Col(i, len(res.Parts), 14)
+		st := ui.Style{Size: ui.SizeSmall}
+		points := words.Say("result.points", c.Num(p.Points, 1, ""), c.Num(p.Of, 0, ""))
+		if p.Of > 0 && p.Points < p.FloorShare*p.Of {
+			st.Weight, points = ui.SemiBold, words.Say("result.below", points)
+		}
+		c.Text(cell.CutTop(15), p.Name, st)
+		c.Text(cell.CutTop(15), points, ui.Style{Size: ui.SizeSmall, Weight: st.Weight, Tab: true, Col: c.Pal.Muted})
+		p.bar(c, cell.Place(cell.W, 6, 0, 0.5))
+	}
+}
+
+// bar is how many of the points were got, and a mark where the least that passes lies.
+func (p *PartResult) bar(c *ui.Core, bar ui.Rect) {
+	c.Fill(bar, 3, c.Pal.Line)
+	if p.Of > 0 {
+		c.Fill(ui.R(bar.X, bar.Y, bar.W*float32(min(max(p.Points/p.Of, 0), 1)), bar.H), 3, c.Pal.Dark)
+		x := bar.X + bar.W*float32(p.FloorShare)
+		c.Segment(x, bar.Y-3, x, bar.Bottom()+3, 2, c.Pal.Ink)
+	}
 }
 
 func (d *Desk) resultFoot(c *ui.Core, foot ui.Rect) {
@@ -104,12 +150,7 @@ func (d *Desk) part(c *ui.Core, p *PartResult, i int, area ui.Rect, y float32) f
 		}
 	}
 	bar := ui.R(row.X, row.Bottom()+4, row.W, 6)
-	c.Fill(bar, 3, c.Pal.Line)
-	if p.Of > 0 {
-		c.Fill(ui.R(bar.X, bar.Y, bar.W*float32(min(max(p.Points/p.Of, 0), 1)), bar.H), 3, c.Pal.Dark)
-		x := bar.X + bar.W*float32(p.FloorShare)
-		c.Segment(x, bar.Y-3, x, bar.Bottom()+3, 2, c.Pal.Ink)
-	}
+	p.bar(c, bar)
 	y = bar.Bottom() + 10
 	if !open {
 		return y

@@ -81,7 +81,7 @@ func (g *scene) product() {
 	g.label(876, 98, 84, ui.AlignLeft, title, lines[:]...)
 	g.rack()
 	name := words.Say("bench.product_bag")
-	g.part(sim.FirstBag, name, 808, 102, 60, 104)
+	g.part(sim.Bag(max(i, 0)), name, 808, 102, 60, 104)
 	if g.d.Part >= sim.FirstBag && g.d.bag >= s.BagsUsed {
 		g.d.bag = max(i, 0)
 	}

@@ -27,7 +27,7 @@ func (d *Desk) cautions(c *ui.Core, v *View, window ui.Rect) {
 	in.CutTop(8)
 	mode := words.Say("first.practice")
 	if v.Assessment {
-		mode = words.Say("first.assessment")
+		mode = words.Say("first.assessment", int(v.TimeLeftS/60))
 	}
 	c.Label(ui.Label{Rect: in, Text: words.Say("first.case", v.Story.Title, mode), Style: ui.Style{Col: c.Pal.Muted}})
 	if c.Button(ui.Button{ID: ui.Name("understood"), Rect: foot.CutRight(min(foot.W, 300)), Label: words.Say("first.understood"), Key: ui.Chord{Key: ui.KeyEnter}, Look: ui.LookDark}) {

@@ -32,7 +32,7 @@ func Grader(sc *scenarios.Scenario, assessment bool, operator, path string, when
 
 // ResultOf puts a grade into the terms of the result page.
 func ResultOf(g *scoring.Grade) bench.Result {
-	r := bench.Result{Graded: true, Pass: g.Passed, Total: g.Points}
+	r := bench.Result{Graded: true, Pass: g.Passed, Total: g.Points, Reasons: g.Reasons}
 	for _, k := range g.Critical {
 		r.Criticals = append(r.Criticals, bench.CriticalResult{Name: k.Reason, Mended: k.Mended})
 	}

@@ -66,6 +66,9 @@ func (s *Session) start(screen bench.Screen) {
 	s.View = bench.View{Screen: screen, Story: storyOf(s.scenario, s.options.Seed), Speed: speed, Assessment: s.options.Assessment,
 		Speeds: s.scenario.Modes.PracticeSpeeds, MayTruth: s.scenario.Modes.PracticeTruth && !s.options.Assessment,
 		Packs: packsOf(s.scenario), Limits: limitsOf(&s.Run.Case), Charts: &s.charts}
+	if s.options.Assessment {
+		s.View.TimeLeftS = 60 * float64(s.scenario.Modes.TimeLimitMin)
+	}
 	s.View.May = func(a sim.Action) sim.Reason {
 		if s.View.TimeOver {
 			return "case_is_over"

@@ -38,10 +38,12 @@ func (c *Core) Slider(s Value) (v float64, done bool) {
 	v, done = c.valueByKeys(&t, s)
 	in := s.Rect
 	track := in.CutBottom(26).InsetXY(thumb, 0)
-	if t.enabled && t.began && !track.Inset(-thumb).Has(c.in.Pointer) {
+	groove := track.Inset(-thumb)
+	number := sliderNumber(c, s, in)
+	if t.enabled && t.began && (number.Has(c.in.Pointer) || !groove.Has(c.in.Pointer)) {
 		c.startEntry(s.ID)
 	}
-	grabbed := t.enabled && c.active == s.ID && track.Inset(-thumb).Has(c.pressed)
+	grabbed := t.enabled && c.active == s.ID && groove.Has(c.pressed) && !number.Has(c.pressed)
 	if grabbed && (t.held || t.began) {
 		part := float64((c.in.Pointer.X - track.X) / max(track.W, 1))
 		v = s.snap(s.Min + part*(s.Max-s.Min))
@@ -56,6 +58,12 @@ func (c *Core) Slider(s Value) (v float64, done bool) {
 	c.sliderTrack(t, s, v, track)
 	c.ring(t, s.Rect)
 	return v, done
+}
+
+// sliderNumber is the place of a slider's number: a press there is to type another, and moves nothing.
+func sliderNumber(c *Core, s Value, words Rect) Rect {
+	w := Style{Weight: SemiBold, Tab: true}.Width(c.Num(s.Value, s.Digits, s.Unit)) + 12
+	return words.CutRight(min(w, words.W))
 }
 
 func (c *Core) sliderWords(t target, s Value, v float64, in Rect) {

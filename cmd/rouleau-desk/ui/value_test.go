@@ -120,6 +120,22 @@ func TestValueWithDigitsBehindThePoint(t *testing.T) {
 	}
 }
 
+// A press on the number of a slider is to type another: it moves nothing, even where the groove begins close below.
+func TestAPressOnTheNumberMovesNothing(t *testing.T) {
+	for y := float32(101); y < 122; y += 4 {
+		s, d := newValue("slider")
+		d.ClickAt(ui.Vec{X: 310, Y: y})
+		if s.v.Value != 300 || s.dones != 0 {
+			t.Fatalf("a press at %.0f on the number gives %g", y, s.v.Value)
+		}
+		d.Type("420")
+		d.Key(ui.KeyEnter)
+		if s.v.Value != 420 || s.dones != 1 {
+			t.Errorf("after a press at %.0f, typing gives %g", y, s.v.Value)
+		}
+	}
+}
+
 func TestSliderByPointerAndFinger(t *testing.T) {
 	track := func(part float32) ui.Vec { return ui.Vec{X: 110 + 200*part, Y: 135} }
 	for _, finger := range []bool{false, true} {

@@ -5,6 +5,7 @@ package windowtest
 import (
 	"bytes"
 	"context"
+	"encoding/json"
 	"fmt"
 	"image"
 	_ "image/png"
@@ -203,7 +204,8 @@ func TestDecidedByKeysAndSaved(t *testing.T) {
 
 // The bench is reached with the pointer, a part is selected, time passes and the picture changes; a pause stands still.
 func TestWorkedByPointer(t *testing.T) {
-	w := start(t, "--out", filepath.Join(t.TempDir(), "attempt.json"))
+	words := filepath.Join(t.TempDir(), "screen.json")
+	w := start(t, "--out", filepath.Join(t.TempDir(), "attempt.json"), "--describe", words)
 	w.keys("Return")
 	time.Sleep(300 * time.Millisecond)
 	sheet := w.picture()
@@ -214,7 +216,11 @@ func TestWorkedByPointer(t *testing.T) {
 		t.Errorf("only %d pixels changed from the case sheet to the bench", n)
 	}
 	w.click(420, 400) // the reservoir
-	w.click(58, 84)   // pause
+	w.wait("the words of the screen", func() bool {
+		text, _ := os.ReadFile(words)
+		return json.Valid(text) && bytes.Contains(text, []byte(`"label":"Turn it gently"`)) && !bytes.Contains(text, []byte("Your decisions"))
+	})
+	w.click(58, 84) // pause
 	still := w.picture()
 	if n := changed(bench, still); n < 500 {
 		t.Errorf("only %d pixels changed when a part was selected", n)

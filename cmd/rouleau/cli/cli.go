@@ -32,7 +32,7 @@ func Run(args []string, stdin io.Reader, stdout, stderr io.Writer) (code int) {
 	root.SetArgs(append([]string{}, args...))
 	err := root.Execute()
 	code = s.tell(err)
-	if _, err := stdout.Write(s.out.Bytes()); err != nil {
+	if _, err := stdout.Write(tame(s.out.Bytes())); err != nil {
 		fmt.Fprintln(stderr, words.Say("cli.no_output", err))
 		return exitTrouble
 	}

@@ -123,6 +123,21 @@ func TestWrap(t *testing.T) {
 	}
 }
 
+// A name in a file that somebody else made cannot colour, clear or retitle a terminal.
+func TestTerminalIsNotObeyed(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "a.json")
+	if err := os.WriteFile(path, []byte(`{"format": 1, "x\u001b[2J\u0007": 1}`), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	_, stderr, code := call(t, "replay", path)
+	if code != exitNotRight || strings.ContainsAny(stderr, "\x1b\a") || !strings.Contains(stderr, "x\ufffd[2J\ufffd: this key is not known") {
+		t.Errorf("code %d, %q", code, stderr)
+	}
+	if got := string(tame([]byte("a\n\tü\x1b\r"))); got != "a\n\tü\ufffd\ufffd" {
+		t.Errorf("%q", got)
+	}
+}
+
 func TestNumbersForPeople(t *testing.T) {
 	for _, c := range []struct {
 		value float64

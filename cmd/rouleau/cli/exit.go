@@ -45,7 +45,7 @@ func (s *session) tell(err error) int {
 		f = &failure{code: exitUsage, text: err.Error()} // only the library that reads arguments gives errors of its own
 	}
 	if f.text != "" {
-		fmt.Fprintln(s.notes, f.text)
+		fmt.Fprintf(s.notes, "%s\n", tame([]byte(f.text)))
 	}
 	return f.code
 }

@@ -1,9 +1,11 @@
 package cli
 
 import (
+	"bytes"
 	"fmt"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"github.com/rivo/uniseg"
 
@@ -42,6 +44,16 @@ func wrap(text, first, rest string) string {
 		}
 	}
 	return b.String()
+}
+
+// tame replaces what a terminal would obey and not show: names and texts come from files that anybody may have written.
+func tame(text []byte) []byte {
+	return bytes.Map(func(r rune) rune {
+		if unicode.IsControl(r) && r != '\n' && r != '\t' {
+			return '\ufffd'
+		}
+		return r
+	}, text)
 }
 
 // clock writes the time of a tick as hours, minutes, seconds.

@@ -52,7 +52,7 @@ func (p *player) give() (bool, error) {
 		}, p.free)
 	}
 	err := all(func() error { return p.choose("product bag") }, func() error { p.pace(5); return nil }, p.press1("Turn it over"), p.free, p.press1("Sample"), p.free,
-		func() error { return fields("Write the label …", "Write this label", "label") }, func() error { p.picture("labelled"); return nil },
+		func() error { return fields("Write the label …", "Write the label", "label") }, func() error { p.picture("labelled"); return nil },
 		p.press1("Push the air out"), p.free, func() error { return fields("Hand over …", "Say it", "handover") },
 		func() error { return p.choose("patient") }, p.press1("Call the clinician"), func() error { p.pace(fast); return p.choose("product bag") },
 		p.when("Check together, two people"), func() error { p.pace(5); return nil }, p.free,
@@ -78,7 +78,11 @@ func (p *player) watch() (bool, error) {
 		return true, all(func() error { return p.choose("patient") }, p.press1("Look at the patient"))
 	}
 	p.giving = false
-	return true, all(func() error { return p.choose("patient") }, p.press1("Stop giving"), p.press1("Take the bag off"), p.free)
+	if err := p.choose("patient"); err != nil {
+		return true, err
+	}
+	p.click("Stop giving") // unless it has stopped by itself
+	return true, all(p.when("Take the bag off"), p.free)
 }
 
 // tidy clears up when all is done: estimate, lines, bench, tally, end.

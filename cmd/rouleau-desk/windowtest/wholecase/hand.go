@@ -174,15 +174,15 @@ func (h *hand) keepDown(label string) error {
 	return err
 }
 
-// set gives a value control an exact value with digits and Enter. A press on it would move it, so the focus comes by a press
-// on its name.
+// set gives a value control an exact value with digits and Enter. A press on a slider's
+// groove would move it, so the press goes to its number.
 func (h *hand) set(label string, value int) error {
 	m, err := h.reach(label)
 	if err != nil {
 		return err
 	}
-	if m.Kind == "slider" { // the words stand above the groove
-		m.Place[3] = 24
+	if m.Kind == "slider" { // the number stands above the groove, at the right
+		m.Place = [4]float64{m.Place[0] + m.Place[2] - 30, m.Place[1], 20, 20}
 	}
 	h.press(m)
 	h.do("type", "--delay", "50", strconv.Itoa(value))

@@ -40,12 +40,12 @@ type player struct {
 	askedS    int    // when it was last asked for
 	watched   int    // when the patient was last looked at
 	drops     int
-	rinses    int
 	lastRinse int     // when swabs were last given to rinse
 	rested    float64 // what the swabs still weighed after it
 	swabs     float64 // weighed before rinses
 	basin     float64 // rinse that was sucked up
-	bowls     int
+	rinsing   bool
+	skims     bool
 	bag       int // the last that was brought to the patient
 	giving    bool
 	heard     map[string]bool // alarms acknowledged once

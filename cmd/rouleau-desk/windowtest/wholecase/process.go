@@ -2,7 +2,11 @@
 
 package main
 
-import "time"
+import (
+	"fmt"
+	"strings"
+	"time"
+)
 
 // stop sees to what cannot wait: alarms are read and acknowledged, a wash that is done is stopped.
 func (p *player) stop() {
@@ -38,7 +42,7 @@ func (p *player) processing() (bool, error) {
 	p.pace(slow)
 	return true, all(func() error { return p.choose("bowl") }, p.press1("Open the processing set"), func() error { p.pace(fast); return nil }, p.free,
 		func() error { p.pace(5); return p.choose("bowl") }, func() error { return p.lookAll(1) }, p.when("Connect"), p.free,
-		func() error { return p.choose("first wash hook") }, p.press1("saline 0.9 %"), p.free, func() error { return p.lookAll(2) },
+		func() error { return p.choose("first wash hook") }, p.hangSaline, func() error { return p.lookAll(2) },
 		func() error { return p.choose("first wash clamp") }, func() error { return p.choose("outlet clamp") },
 		func() error { return p.lookAll(2) },
 		func() error { return p.choose("second wash clamp") }, func() error { return p.choose("second wash clamp") },
@@ -63,7 +67,7 @@ func (p *player) over() (over, dry bool) {
 		swabs = number(t)
 	}
 	_, rinsing := p.says("rinsing")
-	return over, over && number(pool) < 20 && swabs-p.rested < restOfSwabsML && !rinsing && p.clockS() > p.lastRinse+300
+	return over, over && number(pool) < 20 && swabs-p.rested < restOfSwabsML && !rinsing && p.clockS() > p.lastRinse+200
 }
 
 // process runs bowl after bowl with keys: M turns the reservoir, F fills, W washes, S stops, E empties.
@@ -98,9 +102,14 @@ func (p *player) process() (bool, error) {
 	case len(state) > 8 && state[:8] == "spinning":
 		switch p.stage {
 		case "filling", "short":
-			if full, _ := p.says("detector "); number(full) < 0.9 && !dry && ml > 150 {
+			full, _ := p.says("detector ")
+			if _, air := p.says("air in line"); air {
+				return true, all(func() error { return p.choose("bowl") }, p.when("Clear the lines, let air out"), p.free)
+			}
+			if number(full) < 0.9 && (ml > 150 || dry && ml > 60) {
 				return key("f", "filling", "filling,")
-			} else if number(full) < 0.9 && !dry {
+			}
+			if number(full) < 0.9 && !dry {
 				return false, nil
 			}
 			return key("w", "wash", "washing,")
@@ -110,6 +119,9 @@ func (p *player) process() (bool, error) {
 	case stands && p.stage == "stopped":
 		return key("e", "emptying", "emptying")
 	case stands && (p.stage == "emptying" || p.stage == ""):
+		if _, short := p.says("no full wash"); short {
+			return true, p.hangSaline()
+		}
 		if ml < fillFromML && !(dry && ml >= leastToFillML) {
 			return false, nil
 		}
@@ -123,23 +135,60 @@ func (p *player) process() (bool, error) {
 		if err := p.choose("bowl"); err != nil {
 			return true, err
 		}
-		p.bowls++
 		return key("f", "filling", "filling,")
 	}
 	return false, nil
+}
+
+// salineDay is the day of the case: a pack with an older date is not hung.
+const salineDay = "2031-05-14"
+
+// hangSaline hangs a fresh pack on the first wash hook, in place of one that is nearly empty.
+func (p *player) hangSaline() error {
+	if err := p.choose("first wash hook", "saline 0.9 %"); err != nil {
+		return err
+	}
+	if m, ok := p.find("Take it down"); ok && !m.Off {
+		p.press(m)
+		if err := p.free(); err != nil {
+			return err
+		}
+	}
+	for _, m := range p.look() {
+		_, date, dated := strings.Cut(m.Value, "use by ")
+		if m.Kind == "button" && m.Label == "saline 0.9 %" && dated && date >= salineDay && m.Place[3] > leastSeen {
+			p.press(m)
+			return p.free()
+		}
+	}
+	return fmt.Errorf("there is no saline in date on the shelf")
 }
 
 // rinse has swabs rinsed when they hold enough.
 func (p *player) rinse() (bool, error) {
 	t, ok := p.says("swabs ")
 	over, _ := p.over()
+	if over && !p.skims { // nothing more will well up: have the rest sucked up
+		p.skims = true
+		return true, all(func() error { return p.choose("wound") }, p.press1("suck as it comes"))
+	}
+	if p.rinsing && p.clockS() > p.lastRinse+95 { // it is done: what is in the basin is no blood
+		p.rinsing = false
+		if err := p.choose("wound"); err != nil {
+			return true, err
+		}
+		if _, ok := p.says("rinse in the basin"); ok {
+			p.basin += p.reading("rinse in the basin")
+		}
+		p.rested = p.reading("in swabs, weighed")
+		return true, nil
+	}
 	fresh := number(t) - p.rested
 	if !ok || p.agent || p.clockS() < p.lastRinse+300 || fresh < rinseFromML && !(over && fresh > restOfSwabsML) {
 		return false, nil
 	}
-	p.lastRinse = p.clockS()
+	p.lastRinse, p.rinsing = p.clockS(), true
 	p.swabs += fresh
 	err := all(func() error { return p.choose("wound") }, p.press1("rinse the swabs"))
-	p.rinses++
 	return true, err
 }
