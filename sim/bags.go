@@ -87,19 +87,6 @@ func bagIn(s *State, bag *ProductBag, flaws Flaws, in *Fluid) {
 	moveAll(&bag.Fluid, in)
 }
 
-func recordProduct(cy *Cycle, out *Fluid) {
-	if cy == nil {
-		return
-	}
-	cy.ProductML += out.VolumeML()
-	cy.ProductCellsML += out.CellsML
-	cy.FreeHbG += out.In[FreeHb]
-	cy.Potassium += out.In[Potassium]
-	cy.ProteinG += out.In[Protein]
-	cy.HeparinIU += out.In[Heparin]
-	cy.CitrateMmol += out.In[Citrate]
-}
-
 func finishEmpty(s *State, h *Happened) {
 	s.Pump.Mode = PumpIdle
 	if cy := s.cycle(); cy != nil && cy.DoneTick == 0 {

@@ -45,38 +45,3 @@ func (f *Flaws) take(share float64) Flaws {
 	f.BreachedML -= g.BreachedML
 	return g
 }
-
-// wrongWashShare is the share of a cycle's wash fluid that cells must not be washed with.
-func (cy *Cycle) wrongWashShare() float64 {
-	all, wrong := 0.0, 0.0
-	for i, ml := range cy.WashBy {
-		all += ml
-		if !Solution(i).FitToWash() {
-			wrong += ml
-		}
-	}
-	if all <= 0 {
-		return 0
-	}
-	return wrong / all
-}
-
-// takeBack moves the share (0–1) of what a cycle brought into its bag over to the feed of the cycle that processes it again.
-func (cy *Cycle) takeBack(from *Cycle, share float64) {
-	part := func(v *float64) float64 {
-		d := float64(share * *v)
-		*v -= d
-		return d
-	}
-	cy.FeedML += part(&from.FeedML)
-	cy.FeedCellsML += part(&from.FeedCellsML)
-	cy.FeedFreeHbG += part(&from.FeedFreeHbG)
-	cy.FeedPotassium += part(&from.FeedPotassium)
-	cy.FeedProteinG += part(&from.FeedProteinG)
-	cy.FeedHeparinIU += part(&from.FeedHeparinIU)
-	cy.FeedCitrate += part(&from.FeedCitrate)
-	for _, v := range [...]*float64{&from.ProductML, &from.ProductCellsML, &from.FreeHbG, &from.Potassium, &from.ProteinG, &from.HeparinIU,
-		&from.CitrateMmol} {
-		part(v)
-	}
-}

@@ -59,42 +59,6 @@ type Waste struct {
 	DiscardedML   float64 // product and collected blood thrown away
 }
 
-// Cycle is the record of one bowlful.
-type Cycle struct {
-	FillTick                                             int64
-	StopTick                                             int64
-	WashTick                                             int64
-	DoneTick                                             int64
-	FillMLMin                                            float64
-	WashMLMin                                            float64
-	FeedML                                               float64
-	FeedCellsML                                          float64
-	FeedHct                                              float64 // at the start of the fill
-	ClearShare                                           float64 // of the reservoir, at the start of the fill
-	FeedFreeHbG                                          float64
-	FeedPotassium                                        float64
-	FeedProteinG                                         float64
-	FeedHeparinIU                                        float64
-	FeedCitrate                                          float64
-	BedAtStop                                            float64 // true B/V when filling stopped
-	WashML                                               float64
-	WashBy                                               [solutionCount]float64 // mL by fluid, topping up included
-	WasteCellsML                                         float64
-	Reprocessed                                          bool
-	Bag                                                  int8 // bag it went to, -1 for none
-	ProductML                                            float64
-	ProductCellsML                                       float64
-	FreeHbG, Potassium, ProteinG, HeparinIU, CitrateMmol float64 // in the product
-}
-
-// cycle is the bowlful under way, or nil before the first.
-func (s *State) cycle() *Cycle {
-	if s.CycleUsed == 0 {
-		return nil
-	}
-	return &s.Cycles[s.CycleUsed-1]
-}
-
 // process runs pump and bowl for one tick.
 func process(c *Case, s *State, h *Happened) {
 	p, b := &s.Pump, &s.Bowl

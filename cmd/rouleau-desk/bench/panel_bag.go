@@ -24,7 +24,7 @@ func bagPanel(s *stack) {
 			options[i].Label = s.num(float64(i+1), 0, "")
 		}
 		if i, ok := s.c.Choice(ui.Choice{ID: ui.Name("which bag"), Rect: s.row(40), Label: words.Say("panel.which_bag"), Options: options, Selected: d.bag, Row: true}); ok && i >= 0 {
-			d.bag = i
+			d.Select(sim.Bag(i))
 		}
 	}
 	b, p := &v.Bags[d.bag], sim.Bag(d.bag)

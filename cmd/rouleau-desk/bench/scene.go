@@ -90,7 +90,7 @@ func (g *scene) part(p sim.Part, label string, x, y, w, h float32) {
 	if r.H < least {
 		r.Y, r.H = r.Y-(least-r.H)/2, least
 	}
-	on := g.d.Tab == TabPart && samePart(g.d.Part, p)
+	on := g.d.Tab == TabPart && g.d.Part == p
 	hit := g.c.Hit(ui.HitArea{ID: partID(p), Rect: r, Label: label, Selected: on})
 	if hit.Pressed {
 		g.d.Select(p)
@@ -102,8 +102,6 @@ func (g *scene) part(p sim.Part, label string, x, y, w, h float32) {
 		g.corners(r.Inset(-2), g.c.Pal.Edge, 1.6)
 	}
 }
-
-func samePart(a, b sim.Part) bool { return a == b || a >= sim.FirstBag && b >= sim.FirstBag }
 
 // corners brackets what is selected.
 func (g *scene) corners(r ui.Rect, col ui.Color, width float32) {

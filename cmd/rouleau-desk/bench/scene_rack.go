@@ -63,6 +63,11 @@ func (g *scene) rack() {
 		c.Fill(tag, 2, c.Pal.Well)
 		c.TextAt(tag.X+tag.W/2, tag.Y+tag.H/2+g.size*0.36, g.num(float64(bags[i]+1), 0, ""), st)
 	}
+	for i := range min(n, rackMost) {
+		if g.d.Tab == TabPart && g.d.Part == sim.Bag(bags[i]) {
+			g.corners(g.r(rackX(i), rackY, rackW, rackH).Inset(-3), c.Pal.Ink, 2.4)
+		}
+	}
 	if n > rackMost {
 		st.Align, st.Weight = ui.AlignLeft, ui.Regular
 		c.TextAt(g.px(rackX(rackMost)-4), g.py(rackY+rackH/2), words.Say("top.more", n-rackMost), st)

@@ -66,6 +66,7 @@ func (s *Session) look(d *bench.Drawn) {
 // lookBowl is the inside of the bowl.
 func (s *Session) lookBowl(d *bench.Drawn) {
 	b := &s.Run.State.Bowl
+	d.FromDetector = s.options.Assessment || !s.View.ShowTruth
 	all := b.ContentsML()
 	if d.BowlML <= 0 || all <= 0 {
 		return
@@ -84,8 +85,7 @@ func (s *Session) lookBowl(d *bench.Drawn) {
 	}
 	d.Effluent = bench.Liquid{Hct: b.Effluent.Hct, FreeHbGL: b.Effluent.FreeHbGL, ProteinGL: d.Supernatant.ProteinGL}
 	d.BedShare = b.FillFraction()
-	if s.options.Assessment || !s.View.ShowTruth {
-		d.FromDetector = true
+	if d.FromDetector {
 		d.BedShare = min(s.Run.State.Bowl.Detector.Mean(), d.HeldShare)
 	}
 }
