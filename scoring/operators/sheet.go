@@ -17,6 +17,7 @@ type Sheet struct {
 	WeightKg         float64
 	Packs            []PackLabel
 	BagML            float64 // what a product bag holds
+	WasteML          float64 // what the waste bag holds
 	Rules            sim.Rules
 }
 
@@ -38,7 +39,7 @@ func (Idle) Act(*sim.Seen, func(sim.Action) sim.Reason) {}
 func SheetOf(sc *scenarios.Scenario, c *sim.Case) Sheet {
 	s := Sheet{Refused: sc.Patient.SalvageRefused, HeparinForbidden: sc.Patient.HeparinForbidden, ExpectedLossML: sc.Story.ExpectedLossML,
 		Contraindicated: sc.Right.RightDecision() == sim.DoNotSalvage, BloodVolumeML: c.Patient.BloodVolumeML, WeightKg: c.Patient.WeightKg,
-		BagML: c.Faults.BagCapacityML, Rules: c.Rules}
+		BagML: c.Faults.BagCapacityML, WasteML: c.Faults.WasteCapacityML, Rules: c.Rules}
 	for i := range c.Packs {
 		p := &c.Packs[i]
 		s.Packs = append(s.Packs, PackLabel{Solution: p.Solution, VolumeML: p.VolumeML, Expired: p.Expired})

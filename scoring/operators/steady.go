@@ -47,8 +47,8 @@ const (
 	watchEveryTicks   = 60 * sim.TicksPerSecond
 	askEveryTicks     = 90 * sim.TicksPerSecond
 	litreReserveML    = 60.0
-	wasteChangeML     = 9000.0
-	expectedLossML    = 500.0 // [S] Association of Anaesthetists 2018: adult > 500 mL or > 10 % of blood volume
+	wasteRoomML       = 1200.0 // a bag with less room is changed before the next bowl
+	expectedLossML    = 500.0  // [S] Association of Anaesthetists 2018: adult > 500 mL or > 10 % of blood volume
 	expectedShare     = 0.10
 	inFilterAndLineML = 75.0 // drawn from the pack and not yet in the reservoir's scale
 )

@@ -166,7 +166,13 @@ func (o *Steady) supplies(v *sim.Seen, try func(sim.Verb, sim.Part, float64) boo
 	if o.prepared >= collecting && !v.Bench.TakenDown && o.hang(v, sim.AnticoagulantHook, o.anticoagulant(), litreReserveML, try) {
 		return true
 	}
-	return v.WasteML > wasteChangeML && v.Pump.Mode == sim.PumpIdle && try(sim.ChangeWaste, sim.NoPart, 0)
+	if !v.Bench.Opened[sim.ProcessingSet] || v.WasteML < o.sheet.WasteML-wasteRoomML {
+		return false
+	}
+	if v.Pump.Mode != sim.PumpIdle {
+		return v.Pump.NoFlow && try(sim.StopPump, sim.NoPart, 0)
+	}
+	return v.WasteML > 0 && try(sim.ChangeWaste, sim.NoPart, 0)
 }
 
 // process runs bowl after bowl.
@@ -205,6 +211,8 @@ func (o *Steady) process(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool
 		return try(sim.SendBack, sim.NoPart, 0) // better unwashed in the reservoir than in a bag
 	case p.CycleOpen && p.Washed:
 		return try(sim.Wash, sim.NoPart, 0) // interrupted: go on
+	case o.dry(v):
+		return false // nothing to wash with
 	case v.ReservoirML >= fillFromML || last && v.ReservoirML >= 120:
 		return o.fill(v, try)
 	}

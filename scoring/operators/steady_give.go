@@ -23,7 +23,7 @@ func (o *Steady) give(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool) b
 		return false
 	}
 	switch {
-	case v.OperationOver && !o.cleared && k == v.BagsUsed-1 && v.Pump.Mode == sim.PumpIdle:
+	case v.OperationOver && !o.cleared && k == v.BagsUsed-1 && v.Pump.Mode == sim.PumpIdle && !v.Bench.TakenDown:
 		o.cleared = try(sim.ClearLine, sim.NoPart, 0) // the last of the product is in the line
 		return o.cleared
 	case !o.sampled[k] && v.SampleCount < sim.MaxSamples:
@@ -57,7 +57,7 @@ func (o *Steady) bagToGive(v *sim.Seen) int {
 			continue
 		}
 		wanted := v.BloodWantedTick >= 0 || b.HandedBits != 0
-		done := v.OperationOver && !v.Pump.CycleOpen && v.ReservoirML < 120
+		done := v.OperationOver && !v.Pump.CycleOpen && (v.ReservoirML < 120 || o.dry(v))
 		late := v.Tick-b.FirstTick > 3*3600*sim.TicksPerSecond
 		if wanted || done || late {
 			return k
@@ -73,10 +73,14 @@ func (o *Steady) tidy(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool) b
 	if g.Bag >= 0 && int(g.Bag) == v.BagsUsed-1 && p.Mode == sim.PumpIdle && !v.OperationOver && v.Bench.Opened[sim.ProcessingSet] {
 		return try(sim.NewBag, sim.NoPart, 0)
 	}
-	if !v.OperationOver || p.CycleOpen || p.Spinning || p.Mode != sim.PumpIdle || v.Rinsing || v.BasinML > 0 || v.PoolML >= 20 || v.ReservoirML >= 120 {
+	if !v.OperationOver || p.CycleOpen || p.Spinning || p.Mode != sim.PumpIdle || v.Rinsing || v.BasinML > 0 || v.PoolML >= 20 || v.ReservoirML >= 120 && !o.dry(v) {
 		return false
 	}
 	if v.Bench.Opened[sim.CollectionSet] && !v.Bench.TakenDown {
+		if v.Bench.Opened[sim.ProcessingSet] && !o.cleared {
+			o.cleared = try(sim.ClearLine, sim.NoPart, 0)
+			return o.cleared
+		}
 		try(sim.EstimateLoss, sim.NoPart, o.lossML(v))
 		return try(sim.TakeDown, sim.NoPart, 0)
 	}

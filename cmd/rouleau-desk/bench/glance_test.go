@@ -56,6 +56,10 @@ func TestAtAGlance(t *testing.T) {
 		v.Seen.Pump.CycleOpen, v.Seen.Pump.WashML = false, 1000
 		v.Seen.Bench.HookPack[sim.WashHookA], v.Seen.Bench.Open[sim.WashClampA], v.Seen.Bench.PackLeftML[2] = 2, true, 500
 	})
+	shows(t, b, "no full wash", func(v *bench.View) {
+		v.Seen.Pump.CycleOpen, v.Seen.Pump.WashML = false, 1000
+		v.Seen.Bench.HookPack[sim.WashHookA], v.Seen.Bench.Open[sim.WashClampA], v.Seen.Bench.PackLeftML[2] = 2, true, 0
+	})
 	shows(t, b, "500 mL for 50 min", func(v *bench.View) { v.Seen.DropsMin, v.Seen.DripMLMin, v.Seen.Bench.PackLeftML[0] = 200, 10, 500 })
 }
 

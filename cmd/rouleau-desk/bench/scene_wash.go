@@ -59,7 +59,11 @@ func (g *scene) washForecast() string {
 		}
 		return text
 	}
-	if left <= 0 || p.WashML <= 0 {
+	b, hangs := &v.Seen.Bench, false
+	for _, k := range [...][2]sim.Part{{sim.WashHookA, sim.WashClampA}, {sim.WashHookB, sim.WashClampB}} {
+		hangs = hangs || b.HookPack[k[0]] >= 0 && b.Open[k[1]]
+	}
+	if !hangs || p.WashML <= 0 {
 		return ""
 	}
 	if n := int(left / p.WashML); n > 0 {

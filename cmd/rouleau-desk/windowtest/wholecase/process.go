@@ -112,8 +112,15 @@ func (p *player) process() (bool, error) {
 			if number(full) < 0.9 && !dry {
 				return false, nil
 			}
+			if _, short := p.says("no full wash"); short {
+				return true, p.hangSaline()
+			}
 			return key("w", "wash", "washing,")
 		case "washing seen", "wash":
+			if _, air := p.says("air in line"); air { // the pack ran empty in the middle of the wash
+				return true, all(p.hangSaline, func() error { return p.choose("bowl") }, p.when("Clear the lines, let air out"), p.free,
+					func() error { p.stage = "filling"; return nil })
+			}
 			return key("s", "stopped", "slowing down")
 		}
 	case stands && p.stage == "stopped":
