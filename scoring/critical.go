@@ -9,7 +9,7 @@ import (
 
 const (
 	briefML      = 25.0 // given, or collected, before it was noticed: a brief slip
-	briefTicks   = 5 * sim.TicksPerSecond
+	briefPressS  = 5.0
 	promptTicks  = 10 * 60 * sim.TicksPerSecond // told within this of its beginning
 	traceML      = 0.5                          // less than a reading can show
 	neverBrief   = 0.0
@@ -30,11 +30,11 @@ type rule struct {
 var rules = [...]rule{
 	{"collected_after_refusal", func(j *judged) float64 { return j.s.Conduct.AfterRefusalML }, traceML, neverBrief, noIncident},
 	{"heparin_forbidden", func(j *judged) float64 { return j.s.Conduct.ForbiddenHeparinIU }, unfitHeparin, neverBrief, noIncident},
-	{"contaminated_given", func(j *judged) float64 { return j.s.Conduct.ContaminatedGivenML }, traceML, briefML, sim.IncidentContaminant},
+	{"contaminated_given", func(j *judged) float64 { return j.s.Conduct.ContaminatedGivenML }, traceML, briefML, sim.IncidentProduct},
 	{"unwashed_given", func(j *judged) float64 { return j.s.Conduct.UnwashedGivenML }, traceML, briefML, sim.IncidentProduct},
 	{"wrong_wash_given", func(j *judged) float64 { return j.s.Conduct.WrongWashGivenML }, traceML, briefML, sim.IncidentProduct},
 	{"haemolysed_given", func(j *judged) float64 { return j.s.Conduct.HaemolysedGivenML }, traceML, briefML, sim.IncidentProduct},
-	{"pressure_on_bag", func(j *judged) float64 { return float64(j.s.Conduct.SqueezedTicks) }, 0, briefTicks, sim.IncidentAir},
+	{"pressure_on_bag", func(j *judged) float64 { return sim.Seconds(j.s.Conduct.SqueezedTicks) }, 0, briefPressS, sim.IncidentAir},
 	{"air_given", func(j *judged) float64 { return j.s.Giving.AirML }, traceML, 2, sim.IncidentAir},
 	{"not_identified", func(j *judged) float64 { return j.s.Conduct.UnidentifiedGivenML }, traceML, neverBrief, noIncident},
 	{"expired_given", func(j *judged) float64 { return j.s.Conduct.ExpiredGivenML }, traceML, neverBrief, noIncident},
@@ -76,7 +76,7 @@ func criticals(j *judged) []Critical {
 			if met > 0 {
 				c.Tick = met
 			}
-			c.Mended = amount <= r.brief && met > 0 && told >= met && told <= met+promptTicks
+			c.Mended = amount <= r.brief && met > 0 && told > 0 && told <= met+promptTicks
 		}
 		c.Reason = words.Say("critical."+r.name, amount)
 		if c.Mended {

@@ -1,6 +1,8 @@
 package scoring
 
 import (
+	"slices"
+
 	"rouleau/assets/words"
 	"rouleau/scenarios"
 	"rouleau/scoring/operators"
@@ -76,7 +78,7 @@ func grade(j *judged, cr *scenarios.Criterion) CriterionGrade {
 	if measure := measures[cr.Measure]; measure != nil {
 		f = measure(j)
 	}
-	if f.standing == missing && j.rightlyLeft(cr.Part) {
+	if j.rightlyLeft(cr, f.standing) {
 		f.standing = nothingToJudge
 	}
 	if bad(f.value) {
@@ -106,13 +108,19 @@ func grade(j *judged, cr *scenarios.Criterion) CriterionGrade {
 	return cg
 }
 
-// rightlyLeft says whether a part of the work was left undone because that was the right decision.
-func (j *judged) rightlyLeft(part string) bool {
+// ofProcessing are measures outside processing and returning that only processed blood can meet.
+var ofProcessing = [...]string{"bowl_right", "processing_set_opened_at_ml", "worst_clear_layer_share", "handover_complete_share"}
+
+// rightlyLeft says whether what a criterion asks for was left undone because that was the right decision.
+func (j *judged) rightlyLeft(cr *scenarios.Criterion, s standing) bool {
 	right := j.sc.Right.RightDecision()
-	if j.s.Bench.Decision != right {
+	if j.s.Bench.Decision != right || right == sim.SetUpToProcess {
 		return false
 	}
-	return right == sim.DoNotSalvage || right == sim.CollectOnly && (part == "processing" || part == "returning")
+	if right == sim.DoNotSalvage {
+		return s == missing
+	}
+	return cr.Part == "processing" || cr.Part == "returning" || slices.Contains(ofProcessing[:], cr.Measure)
 }
 
 // target puts the band of a criterion in words.

@@ -48,7 +48,14 @@ func TestDoingNothingFails(t *testing.T) {
 	if g.Passed {
 		t.Fatal("an operator who does nothing passed")
 	}
-	t.Logf("%.1f %v", g.Points, g.Reasons)
+	for _, p := range g.Parts {
+		if p.Reached {
+			t.Errorf("%s reached its floor with %.1f points", p.Part, p.Points)
+		}
+	}
+	if g.Points > 5 || len(g.Critical) > 0 {
+		t.Errorf("%.1f points, critical %v: doing nothing earns nothing and harms nobody directly", g.Points, g.Critical)
+	}
 }
 
 func TestEveryMeasureIsComputed(t *testing.T) {

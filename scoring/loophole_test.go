@@ -75,14 +75,13 @@ func TestForbiddenHeparinIsJudgedByThePackNotTheWord(t *testing.T) {
 	if _, g := playSpoiled(t, 1, saysCitrate, forbid); !hasCritical(g, "heparin_forbidden") {
 		t.Error("heparin ran in under the name of citrate and was not found")
 	}
-	hangsCitrate := &spoiled{acts: func(v *sim.Seen, a sim.Action) (sim.Action, bool) {
-		if a.Do == sim.Hang && a.On == sim.AnticoagulantHook {
-			a.Value = 1 // the citrate of the shelf
-		}
-		return a, true
-	}}
-	if _, g := playSpoiled(t, 1, hangsCitrate, forbid); hasCritical(g, "heparin_forbidden") {
-		t.Error("citrate ran in and was taken for heparin")
+	saysHeparin := &spoiled{acts: func(v *sim.Seen, a sim.Action) (sim.Action, bool) { return a, true }}
+	run, g := playSpoiled(t, 1, saysHeparin, func(c *sim.Case) {
+		forbid(c)
+		c.Packs[0].Solution = sim.CitrateSolution // what says heparin is citrate
+	})
+	if run.State.Drip.DrippedML < 100 || hasCritical(g, "heparin_forbidden") {
+		t.Errorf("%.0f mL of citrate ran in and were taken for heparin: %+v", run.State.Drip.DrippedML, g.Critical)
 	}
 }
 

@@ -109,7 +109,7 @@ func (j *judged) at(tick int64) play.Sample {
 	return j.run.Trace[i]
 }
 
-// cycles are the bowlfuls that were washed or emptied into a bag.
+// cycles are all bowlfuls that were begun.
 func (j *judged) cycles() []sim.Cycle { return j.s.Cycles[:j.s.CycleUsed] }
 
 func bad(v float64) bool { return math.IsNaN(v) || math.IsInf(v, 0) }

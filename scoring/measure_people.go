@@ -221,6 +221,9 @@ func tallyLines(j *judged) found {
 			n++
 		}
 	}
+	if n == 0 {
+		return absent()
+	}
 	return value(n)
 }
 

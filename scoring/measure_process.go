@@ -24,7 +24,7 @@ func fillStop(j *judged) found {
 	far := -1.0
 	for i := range j.cycles() {
 		cy := &j.s.Cycles[i]
-		if part, justified := j.partly(cy); cy.StopTick == 0 || part && justified {
+		if part, justified := j.partly(cy); cy.StopTick == 0 || unused(cy) || part && justified {
 			continue
 		}
 		if d := max(cy.BedAtStop-interfaceAt, interfaceAt-cy.BedAtStop); d > far {
@@ -36,6 +36,9 @@ func fillStop(j *judged) found {
 	}
 	return worst
 }
+
+// unused says whether a bowlful went back to the reservoir, or away, neither washed nor bagged.
+func unused(cy *sim.Cycle) bool { return cy.WashTick == 0 && cy.Bag < 0 }
 
 // nothingProcessed is what a measure of bowls finds without any: no occasion if there were only justified part bowls.
 func (j *judged) nothingProcessed() found {
@@ -51,7 +54,7 @@ func partBowlsJustified(j *judged) found {
 	all, good, at := 0.0, 0.0, int64(-1)
 	for i := range j.cycles() {
 		cy := &j.s.Cycles[i]
-		if part, justified := j.partly(cy); part {
+		if part, justified := j.partly(cy); part && !unused(cy) {
 			all++
 			if justified || cy.Reprocessed {
 				good++

@@ -79,7 +79,7 @@ func bagIn(s *State, bag *ProductBag, flaws Flaws, in *Fluid) {
 	if ml <= 0 {
 		return
 	}
-	if bag.CameML == 0 {
+	if bag.FirstTick == 0 {
 		bag.FirstTick = s.Tick
 	}
 	bag.CameML += ml
@@ -105,7 +105,8 @@ func pumpDrawBack(s *State, h *Happened) {
 	var in Fluid
 	if before := bag.Fluid.VolumeML(); ml > 0 && before > 0 {
 		ml = move(&in, &bag.Fluid, ml)
-		s.drawnBack(bag, ml, ml/before)
+		s.drawnBack(bag, ml/before, ml/bag.CameML)
+		bag.CameML -= ml
 	} else {
 		ml = 0
 	}
@@ -118,19 +119,16 @@ func pumpDrawBack(s *State, h *Happened) {
 	b.pourIn(&in)
 }
 
-// drawnBack takes ml, the share of a bag's content, off the bag's books: it will be processed again.
-func (s *State) drawnBack(bag *ProductBag, ml, share float64) {
+// drawnBack takes a share of a bag's content off the books of the bag and of the cycles that filled it: it will be
+// processed again. Of what came into the bag, given or not, it is the share ofCame.
+func (s *State) drawnBack(bag *ProductBag, share, ofCame float64) {
 	if bag.Flaws.take(share).BreachedML > 0 {
 		s.Bowl.Breached = true
-	}
-	bag.CameML -= ml
-	if bag.Fluid.VolumeML() <= 0 {
-		bag.CameML, bag.Flaws = 0, Flaws{}
 	}
 	now := s.cycle()
 	for i := range s.Cycles[:s.CycleUsed-1] {
 		if cy := &s.Cycles[i]; cy.Bag == s.Pump.DrawBag {
-			now.takeBack(cy, share)
+			now.takeBack(cy, ofCame)
 		}
 	}
 }
@@ -152,6 +150,7 @@ func pumpSendBack(s *State, h *Happened) {
 	p.FlowMLMin = ml / tickS * 60
 	came := s.Reservoir.TakenInML
 	s.Reservoir.receive(&out, s.Reservoir.Activation)
+	s.Reservoir.Breached = s.Reservoir.Breached || b.Breached
 	s.Reservoir.TakenInML = came // it did not come through the sucker again
 }
 

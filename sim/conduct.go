@@ -6,7 +6,7 @@ package sim
 type Conduct struct {
 	AfterRefusalML       float64 // collected although the patient declined
 	ForbiddenHeparinIU   float64 // heparin drawn although forbidden
-	DivertMissedML       float64 // shed blood collected while something that must be diverted was in it
+	DivertMissedML       float64 // liquid collected while something that must be diverted was in it
 	SqueezedTicks        int64
 	HaemolysedGivenML    float64
 	UnidentifiedGivenML  float64
@@ -25,6 +25,8 @@ type Conduct struct {
 	EstimateTick         int64
 	EstimateTruthML      float64              // shed blood when it was made
 	FalseAlarms          int                  // declarations of what had not happened
+	UndrippedML          float64              // blood sucked since anticoagulant last ran
+	Cause                [incidentCount]bool  // there was reason to tell of it, though nothing came of it
 	Met                  [incidentCount]int64 // first tick at which it happened, 0 for never
 	Told                 [incidentCount]int64 // first tick at which it was declared, 0 for never
 }
@@ -32,6 +34,8 @@ type Conduct struct {
 // tell notes that an incident was declared. Declaring what has not happened is counted apart, and excuses nothing later.
 func (k *Conduct) tell(i Incident, tick int64) {
 	switch {
+	case k.Met[i] == 0 && k.Cause[i]:
+		// told before harm was done: nothing to excuse, and no false alarm
 	case k.Met[i] == 0:
 		k.FalseAlarms++
 	case k.Told[i] == 0:
@@ -61,16 +65,41 @@ func oversee(c *Case, s *State) {
 			}
 		}
 	}
-	if s.Alarms.On[AlarmNoDrip] && s.Tick > s.Alarms.Since[AlarmNoDrip]+Ticks(noDripS) {
+	switch {
+	case s.Drip.RateMLMin > 0:
+		k.UndrippedML = 0
+	case s.Field.SuckRateMLMin > 0:
+		k.UndrippedML += float64(s.Field.SuckRateMLMin / 60 * tickS)
+	}
+	if k.UndrippedML > undrippedML {
 		k.meet(IncidentAnticoagulant, s.Tick)
 	}
+	k.causes(s)
 	if s.Filter.Clot.VolumeML()+s.Reservoir.Clot.VolumeML() > fragmentsFromML {
 		k.meet(IncidentClot, s.Tick)
 	}
 }
 
-// noDripS is how long suction may go on without a drip before it is an incident [A].
-const noDripS = 60.0
+// causes notes what an honest trainee may tell of before it becomes an incident.
+func (k *Conduct) causes(s *State) {
+	on := &s.Alarms.On
+	for _, c := range [...]struct {
+		there bool
+		of    Incident
+	}{
+		{on[AlarmAir], IncidentAir}, {on[AlarmNoPower] || on[AlarmNoVacuum] || on[AlarmLeak], IncidentEquipment}, {on[AlarmClot], IncidentClot},
+		{on[AlarmNoDrip], IncidentAnticoagulant}, {s.Bowl.Detector.Offset != 0, IncidentEquipment},
+	} {
+		k.Cause[c.of] = k.Cause[c.of] || c.there
+	}
+	for i := range s.Bags[:s.BagsUsed] {
+		f := &s.Bags[i].Flaws
+		k.Cause[IncidentProduct] = k.Cause[IncidentProduct] || f.UnwashedML > 0 || f.WrongML > 0
+	}
+}
+
+// undrippedML is what may be sucked without a drip before it is an incident [A].
+const undrippedML = 50.0
 
 // divertFloor is the concentration, as a share of HaemostatFull or LimitPerML, above which the pool counts as carrying it.
 const divertFloor = 0.1 // [A]

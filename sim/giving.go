@@ -133,7 +133,7 @@ func (s *State) countGiven(c *Case, bag *ProductBag, ml float64) {
 	for i := range c.Contaminants {
 		if spec := &c.Contaminants[i]; spec.LimitPerML > 0 && f.Contaminant(i)/v > spec.LimitPerML {
 			k.ContaminatedGivenML += ml
-			k.meet(IncidentContaminant, s.Tick)
+			k.meet(IncidentProduct, s.Tick)
 			break
 		}
 	}

@@ -70,7 +70,10 @@ func bagRules() {
 	}).taking(15).valued(0, LabelComplete)
 	rules[ExpelAir] = withBag(false, notGiven, func(s *State, b *ProductBag, a Action) { b.AirML = 0 }).taking(10)
 	rules[HandOver] = withBag(true, nil, func(s *State, b *ProductBag, a Action) {
-		b.HandedBits, b.HandedTick = uint8(a.Value), s.Tick
+		if b.HandedBits == 0 {
+			b.HandedTick = s.Tick
+		}
+		b.HandedBits |= uint8(a.Value)
 	}).taking(20).valued(1, HandoverComplete)
 	rules[Identify] = withBag(true, func(s *State, b *ProductBag, a Action) Reason {
 		return unless(a.Value == 1 || s.Team.ClinicianAt > 0 && s.Tick >= s.Team.ClinicianAt, "call_second_person")
@@ -115,7 +118,7 @@ func mayHook(c *Case, s *State, a Action) Reason {
 		return why
 	}
 	return first(unless(b.Fluid.VolumeML() >= 1, "bag_is_empty"),
-		unless(s.Giving.Bag < 0 || s.Giving.RateMLMin == 0, "another_bag_is_connected"),
+		unless(s.Giving.Bag < 0 || s.Giving.RateMLMin == 0 && !s.Giving.Squeezing, "another_bag_is_connected"),
 		unless(s.Pump.Mode == PumpIdle || s.productBag() != b, "stop_the_pump_first"))
 }
 
@@ -174,17 +177,16 @@ func mayDiscard(c *Case, s *State, a Action) Reason {
 	if why != "" {
 		return why
 	}
-	return first(unless(s.Giving.Bag != int8(a.On-FirstBag) || s.Giving.RateMLMin == 0, "bag_is_being_given"),
+	return first(unless(s.Giving.Bag != int8(a.On-FirstBag) || s.Giving.RateMLMin == 0 && !s.Giving.Squeezing, "bag_is_being_given"),
 		unless(s.productBag() != b || s.Pump.Mode == PumpIdle, "stop_the_pump_first"))
 }
 
 func discard(c *Case, s *State, a Action, h *Happened) {
 	if a.On == ReservoirPart {
-		s.Waste.DiscardedML += s.Reservoir.Blood.VolumeML()
-		moveAll(&s.Waste.Removed, &s.Reservoir.Blood)
-		moveAll(&s.Waste.Removed, &s.Reservoir.Clot)
-		moveAll(&s.Waste.Removed, &s.Filter.Content)
-		moveAll(&s.Waste.Removed, &s.Filter.Clot)
+		for _, f := range [...]*Fluid{&s.Reservoir.Blood, &s.Reservoir.Clot, &s.Filter.Content, &s.Filter.Clot} {
+			s.Waste.DiscardedML += f.VolumeML()
+			moveAll(&s.Waste.Removed, f)
+		}
 		s.Reservoir.ClearML, s.Reservoir.Activation, s.Reservoir.Breached = 0, 0, false
 		s.Filter.Activation, s.Filter.Haemostat = 0, 0
 		return

@@ -30,14 +30,13 @@ func collectRules() {
 		do: func(c *Case, s *State, a Action, h *Happened) { request(c, s, Request(a.Value), h) }}
 	rules[Answer] = rule{least: 0, most: 1, whole: true,
 		may: func(c *Case, s *State, a Action) Reason {
-			i := s.Team.OpenQuestion()
-			if i < 0 {
-				return "nobody_asked"
+			if s.Team.openOf(EventAsk) >= 0 {
+				return ""
 			}
-			return unless(s.Team.Questions[i].Kind == EventAsk, "give_an_estimate")
+			return first(unless(s.Team.openOf(EventAskLoss) < 0, "give_an_estimate"), "nobody_asked")
 		},
 		do: func(c *Case, s *State, a Action, h *Happened) {
-			q := &s.Team.Questions[s.Team.OpenQuestion()]
+			q := &s.Team.Questions[s.Team.openOf(EventAsk)]
 			q.AnsweredTick, q.Value = max(1, s.Tick), a.Value
 		}}
 	rules[Mix] = rule{handsS: mixTimeS,

@@ -119,6 +119,7 @@ func replaceSet(c *Case, s *State, a Action, h *Happened) {
 	if a.On == CollectionSet {
 		r := &s.Reservoir
 		for _, f := range [...]*Fluid{&s.Filter.Content, &s.Filter.Clot, &r.Blood, &r.Clot, &s.Drip.Line} {
+			s.Waste.DiscardedML += f.VolumeML()
 			moveAll(&s.Waste.Removed, f)
 		}
 		s.Filter.Activation, s.Filter.LysedShare, s.Filter.Haemostat = 0, 0, 0
@@ -127,6 +128,7 @@ func replaceSet(c *Case, s *State, a Action, h *Happened) {
 		return
 	}
 	contents := s.Bowl.asFluid()
+	s.Waste.DiscardedML += contents.VolumeML() + s.Pump.Line.VolumeML()
 	moveAll(&s.Waste.Removed, &contents)
 	moveAll(&s.Waste.Removed, &s.Bowl.Fragments)
 	moveAll(&s.Waste.Removed, &s.Pump.Line)

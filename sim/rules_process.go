@@ -71,7 +71,7 @@ func processRules() {
 	rules[ClearLine] = rule{handsS: 10,
 		may: func(c *Case, s *State, a Action) Reason {
 			return first(unless(s.Bench.Opened[ProcessingSet], "open_the_set_first"), unless(s.Pump.Mode == PumpIdle, "stop_the_pump_first"),
-				unless(!s.Bench.TakenDown, "taken_down"))
+				unless(!s.Bench.TakenDown, "taken_down"), s.offPatient(s.BagsUsed-1))
 		},
 		do: func(c *Case, s *State, a Action, h *Happened) {
 			s.Bowl.AirML = 0

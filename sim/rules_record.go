@@ -11,7 +11,7 @@ func recordRules() {
 		do: func(c *Case, s *State, a Action, h *Happened) {
 			k := &s.Conduct
 			k.EstimateML, k.EstimateTick, k.EstimateTruthML = a.Value, s.Tick, s.Patient.ShedML
-			if i := s.Team.OpenQuestion(); i >= 0 && s.Team.Questions[i].Kind == EventAskLoss {
+			if i := s.Team.openOf(EventAskLoss); i >= 0 {
 				q := &s.Team.Questions[i]
 				q.AnsweredTick, q.Value, q.Right = max(1, s.Tick), a.Value, s.Patient.ShedML
 			}
@@ -26,7 +26,7 @@ func recordRules() {
 		}}
 	rules[TakeDown] = rule{handsS: 60,
 		may: func(c *Case, s *State, a Action) Reason {
-			return first(unless(!s.Bench.TakenDown, "taken_down"), unless(s.Pump.Mode == PumpIdle && !s.Bowl.Spinning, "stop_the_bowl_first"))
+			return first(unless(s.Bench.Opened[CollectionSet], "open_the_set_first"), unless(!s.Bench.TakenDown, "taken_down"), unless(s.Pump.Mode == PumpIdle && !s.Bowl.Spinning, "stop_the_bowl_first"))
 		},
 		do: func(c *Case, s *State, a Action, h *Happened) {
 			b := &s.Bench
@@ -48,9 +48,8 @@ func recordRules() {
 // throwAwayRest throws away what is left in filter, reservoir and bowl when they are taken down.
 func throwAwayRest(s *State) {
 	rest := s.Bowl.asFluid()
-	moveAll(&rest, &s.Reservoir.Blood)
-	s.Waste.DiscardedML += rest.VolumeML()
-	for _, f := range [...]*Fluid{&rest, &s.Reservoir.Clot, &s.Filter.Content, &s.Filter.Clot, &s.Pump.Line} {
+	for _, f := range [...]*Fluid{&rest, &s.Reservoir.Blood, &s.Reservoir.Clot, &s.Filter.Content, &s.Filter.Clot, &s.Pump.Line} {
+		s.Waste.DiscardedML += f.VolumeML()
 		moveAll(&s.Waste.Removed, f)
 	}
 	s.Reservoir.ClearML, s.Pump.LineFlaws = 0, Flaws{}

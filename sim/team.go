@@ -38,6 +38,7 @@ type Team struct {
 	Basin          Fluid // swabs' rinse, waiting to be sucked up
 	Questions      [maxQuestions]Question
 	QuestionCount  int
+	Warned         uint64 // agents announced beforehand, as bits of their events
 	Fired          uint64 // scenario events that have happened, as bits
 	ClinicianAt    int64  // tick at which the clinician is at the bedside, 0 for not called
 	OverSaid       bool
@@ -62,9 +63,12 @@ func (t *Team) OpenQuestion() int {
 }
 
 // BloodWanted is the oldest request for washed blood not yet served, or -1.
-func (t *Team) BloodWanted() int {
+func (t *Team) BloodWanted() int { return t.openOf(EventRequestBlood) }
+
+// openOf is the oldest open question of a kind, or -1.
+func (t *Team) openOf(kind EventKind) int {
 	for i := range t.Questions[:t.QuestionCount] {
-		if q := &t.Questions[i]; q.AnsweredTick == 0 && q.Kind == EventRequestBlood {
+		if q := &t.Questions[i]; q.AnsweredTick == 0 && q.Kind == kind {
 			return i
 		}
 	}
@@ -158,7 +162,9 @@ const warnBeforeS = 60.0 // [A] how long before using an agent a surgeon who was
 func tell(c *Case, s *State, h *Happened) {
 	t := &s.Team
 	for i := range c.Events {
-		if e := &c.Events[i]; e.Kind == EventAgentOn && e.When == AtTime && e.At <= s.Tick+Ticks(warnBeforeS) && e.At > s.Tick+Ticks(warnBeforeS)-TicksPerSecond {
+		e, bit := &c.Events[i], uint64(1)<<i
+		if e.Kind == EventAgentOn && e.When == AtTime && t.Warned&bit == 0 && e.At > s.Tick && e.At <= s.Tick+Ticks(warnBeforeS) {
+			t.Warned |= bit
 			h.say(s.Tick, Surgeon, "agent_coming")
 		}
 	}

@@ -11,6 +11,7 @@ import (
 type Sheet struct {
 	Refused          bool // the patient declines salvage
 	Contraindicated  bool // something on the sheet speaks against salvage
+	CollectOnly      bool // it speaks for collecting without processing
 	HeparinForbidden bool // heparin-induced thrombocytopenia
 	ExpectedLossML   float64
 	BloodVolumeML    float64 // from height and weight, or age
@@ -38,7 +39,7 @@ func (Idle) Act(*sim.Seen, func(sim.Action) sim.Reason) {}
 // salvage is taken from the scenario's own verdict on its sheet.
 func SheetOf(sc *scenarios.Scenario, c *sim.Case) Sheet {
 	s := Sheet{Refused: sc.Patient.SalvageRefused, HeparinForbidden: sc.Patient.HeparinForbidden, ExpectedLossML: sc.Story.ExpectedLossML,
-		Contraindicated: sc.Right.RightDecision() == sim.DoNotSalvage, BloodVolumeML: c.Patient.BloodVolumeML, WeightKg: c.Patient.WeightKg,
+		CollectOnly: sc.Right.RightDecision() == sim.CollectOnly, Contraindicated: sc.Right.RightDecision() == sim.DoNotSalvage, BloodVolumeML: c.Patient.BloodVolumeML, WeightKg: c.Patient.WeightKg,
 		BagML: c.Faults.BagCapacityML, WasteML: c.Faults.WasteCapacityML, Rules: c.Rules}
 	for i := range c.Packs {
 		p := &c.Packs[i]

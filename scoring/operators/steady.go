@@ -85,6 +85,9 @@ func (o *Steady) salvage() bool {
 func (o *Steady) decide(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool) bool {
 	b := &v.Bench
 	if b.Decision == sim.Undecided {
+		if o.salvage() && o.sheet.CollectOnly {
+			return try(sim.Decide, sim.NoPart, float64(sim.CollectOnly))
+		}
 		if o.salvage() {
 			return try(sim.Decide, sim.NoPart, float64(sim.SetUpToProcess))
 		}
@@ -165,6 +168,7 @@ func (o *Steady) safety(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool)
 	for set := sim.CollectionSet; set <= sim.ProcessingSet; set++ {
 		if v.Bench.Breached[set] && !v.Pump.Spinning && v.Pump.Mode == sim.PumpIdle {
 			try(sim.Declare, sim.NoPart, float64(sim.IncidentBreach))
+			clamp(v, sim.OutletClamp, false, try)
 			return try(sim.ReplaceSet, set, 0)
 		}
 	}

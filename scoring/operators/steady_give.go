@@ -73,7 +73,7 @@ func (o *Steady) tidy(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool) b
 	if g.Bag >= 0 && int(g.Bag) == v.BagsUsed-1 && p.Mode == sim.PumpIdle && !v.OperationOver && v.Bench.Opened[sim.ProcessingSet] {
 		return try(sim.NewBag, sim.NoPart, 0)
 	}
-	if !v.OperationOver || p.CycleOpen || p.Spinning || p.Mode != sim.PumpIdle || v.Rinsing || v.BasinML > 0 || v.PoolML >= 20 || v.ReservoirML >= 120 && !o.dry(v) {
+	if !v.OperationOver || p.CycleOpen || p.Spinning || p.Mode != sim.PumpIdle || v.Rinsing || v.BasinML > 0 || v.PoolML >= 20 || v.ReservoirML >= 120 && !o.dry(v) && v.Bench.Decision == sim.SetUpToProcess {
 		return false
 	}
 	if v.Bench.Opened[sim.CollectionSet] && !v.Bench.TakenDown {
