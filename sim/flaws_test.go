@@ -13,10 +13,12 @@ func TestABreachGoesWithTheBloodThroughReservoirAndFreshSets(t *testing.T) {
 	b.waitFor("the brake", 20, func() bool { return b.s.Bowl.BrakeUntil == 0 })
 	b.do(SendBack, 0, 0)
 	b.waitFor("an empty bowl", 120, func() bool { return b.s.Pump.Mode == PumpIdle })
+	b.do(Clamp, OutletClamp, 0) // or the reservoir runs out while nothing is connected
 	b.do(ReplaceSet, ProcessingSet, 0)
 	b.wait(91)
 	b.do(Connect, OutletLine, 0)
 	b.wait(7)
+	b.do(Clamp, OutletClamp, 1)
 	fillWashStop(b)
 	b.do(Empty, 0, 0)
 	b.waitFor("emptying", 120, func() bool { return b.s.Pump.Mode == PumpIdle })
