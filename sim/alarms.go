@@ -66,6 +66,7 @@ type AlarmState struct {
 const (
 	layeredShare    = 0.20      // [A] clear share of the volume that the eye calls layered
 	clotSeenML      = 8.0       // [A] clot on the filter that the eye notices
+	undrippedSeenML = 2.0       // [A] sucked without a drip before it is noticed; the alarm stays until anticoagulant runs
 	nearFull        = 0.97      // [A] of a waste bag
 	expirySoonS     = 30 * 60.0 // [A]
 	wasteWarnML     = 300.0     // [A]
@@ -90,7 +91,7 @@ func watchAlarms(c *Case, s *State, h *Happened) {
 	on[AlarmNoPower] = !b.Power
 	on[AlarmReservoirFull] = v+r.Clot.VolumeML() >= float64(nearFull*c.Faults.ReservoirML)
 	on[AlarmNoVacuum] = inUse && s.Team.VacuumMmHg > 0 && s.VacuumMmHg(c) <= 0 && !on[AlarmReservoirFull]
-	on[AlarmNoDrip] = inUse && s.Field.SuckRateMLMin > 0 && s.Drip.RateMLMin <= 0
+	on[AlarmNoDrip] = inUse && s.Conduct.UndrippedML > undrippedSeenML
 	on[AlarmNoFlow] = p.NoFlow
 	on[AlarmReservoirEmpty] = p.Mode == PumpFill && v < 20
 	on[AlarmWashEmpty] = p.Mode == PumpWash && s.washLeftML() < 50

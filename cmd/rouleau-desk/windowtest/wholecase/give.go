@@ -97,8 +97,9 @@ func (p *player) tidy() (bool, error) {
 	loss := p.loss()
 	p.keys("r")
 	err := all(func() error { return p.set("blood lost", loss) }, p.press1("Tell it to the team"),
-		func() error { return p.keepDown("Take the bench down") }, func() error { p.pace(fast); return nil }, p.free, p.tally,
-		func() error { p.pace(1); return p.keepDown("End the case") })
+		func() error { return p.keepDown("Take the bench down") }, func() error { p.pace(fast); return nil }, p.free,
+		func() error { p.keys("p"); return nil }, p.tally, // in a pause: reading off takes a hand longer than the case has left
+		func() error { return p.keepDown("End the case") })
 	return true, err
 }
 
