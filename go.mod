@@ -3,26 +3,29 @@ module rouleau
 go 1.26.0
 
 require (
-	github.com/agnivade/levenshtein v1.2.2 // indirect
+	github.com/agnivade/levenshtein v1.2.2
+	github.com/go-text/typesetting v0.3.0
+	github.com/google/go-cmp v0.7.0
+	github.com/hajimehoshi/ebiten/v2 v2.9.9
+	github.com/natefinch/atomic v1.0.1
+	github.com/rivo/uniseg v0.4.7
+	github.com/rogpeppe/go-internal v1.16.0
+	github.com/spf13/cobra v1.10.2
+	github.com/spf13/pflag v1.0.9
+	golang.org/x/exp v0.0.0-20261113113407-e3970619a1a4
+	golang.org/x/image v0.47.0
+	gonum.org/v1/gonum v0.17.0
+	gopkg.in/yaml.v3 v3.0.1
+)
+
+require (
 	github.com/ebitengine/gomobile v0.0.0-20250923094054-ea854a63cce1 // indirect
 	github.com/ebitengine/hideconsole v1.0.0 // indirect
 	github.com/ebitengine/purego v0.9.0 // indirect
-	github.com/go-text/typesetting v0.3.0 // indirect
-	github.com/google/go-cmp v0.7.0 // indirect
-	github.com/hajimehoshi/ebiten/v2 v2.9.9 // indirect
 	github.com/inconshreveable/mousetrap v1.1.0 // indirect
 	github.com/jezek/xgb v1.1.1 // indirect
-	github.com/natefinch/atomic v1.0.1 // indirect
-	github.com/rivo/uniseg v0.4.7 // indirect
-	github.com/rogpeppe/go-internal v1.16.0 // indirect
-	github.com/spf13/cobra v1.10.2 // indirect
-	github.com/spf13/pflag v1.0.9 // indirect
-	golang.org/x/exp v0.0.0-20261113113407-e3970619a1a4 // indirect
-	golang.org/x/image v0.47.0 // indirect
 	golang.org/x/sync v0.24.0 // indirect
 	golang.org/x/sys v0.49.0 // indirect
 	golang.org/x/text v0.43.0 // indirect
 	golang.org/x/tools v0.52.1-0.20261106145633-d407941a339a // indirect
-	gonum.org/v1/gonum v0.17.0 // indirect
-	gopkg.in/yaml.v3 v3.0.1 // indirect
 )

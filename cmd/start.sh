@@ -28,8 +28,11 @@ case ${1:-} in
 "" | -*) set -- "$root/scenarios/library/steady-oozing-spine.yaml" "$@" ;;
 esac
 
-if [ -z "${DISPLAY:-}" ]; then
-	if [ -n "${WAYLAND_DISPLAY:-}" ]; then
+# A display that is named and does not answer would leave the window waiting for ever.
+if [ -z "${DISPLAY:-}" ] || ! timeout 10 xdpyinfo >/dev/null 2>&1; then
+	if [ -n "${DISPLAY:-}" ]; then
+		say "display: $DISPLAY does not answer, so no window can open."
+	elif [ -n "${WAYLAND_DISPLAY:-}" ]; then
 		say "display: this Wayland session has no XWayland (DISPLAY is empty), which the window needs, so it cannot open."
 	else
 		say "display: there is none here (DISPLAY and WAYLAND_DISPLAY are empty), so no window can open."
