@@ -74,7 +74,9 @@ func oversee(c *Case, s *State) {
 	if k.UndrippedML > undrippedML {
 		k.meet(IncidentAnticoagulant, s.Tick)
 	}
-	k.causes(s)
+	if s.Tick%alarmEveryTicks == 0 {
+		k.causes(s)
+	}
 	if s.Filter.Clot.VolumeML()+s.Reservoir.Clot.VolumeML() > fragmentsFromML {
 		k.meet(IncidentClot, s.Tick)
 	}
