@@ -12,7 +12,6 @@ type rule struct {
 	least, most float64 // of Value; both 0 when the verb has none
 	whole       bool    // Value is a whole number
 	handsS      float64 // hands are busy this long
-	freeHands   bool    // needs free hands
 	may         func(c *Case, s *State, a Action) Reason
 	do          func(c *Case, s *State, a Action, h *Happened)
 }
@@ -54,7 +53,7 @@ func May(c *Case, s *State, a Action) Reason {
 	if r.whole && a.Value != math.Floor(a.Value) {
 		return "value_must_be_whole"
 	}
-	if (r.freeHands || r.handsS > 0) && s.Tick < s.Bench.HandsUntil && !a.Auto {
+	if r.handsS > 0 && s.Tick < s.Bench.HandsUntil && !a.Auto {
 		return "hands_are_busy"
 	}
 	if r.may != nil {

@@ -116,7 +116,7 @@ func pumpDrawBack(s *State, h *Happened) {
 		return
 	}
 	p.FlowMLMin = ml / tickS * 60
-	b.pourIn(&in)
+	b.pourBack(&in)
 }
 
 // drawnBack takes a share of a bag's content off the books of the bag and of the cycles that filled it: it will be

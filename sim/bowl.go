@@ -131,9 +131,6 @@ func (b *Bowl) drain(out *Fluid, ml float64) float64 {
 	return ml
 }
 
-// pourIn adds a fluid to the stopped bowl.
-func (b *Bowl) pourIn(f *Fluid) { b.pourBack(f) }
-
 // takeClear takes ml of the supernatant zone, at its amount over max(volume, 2 mL).
 func (b *Bowl) takeClear(dst *Liquid, ml float64) {
 	if ml <= 0 {

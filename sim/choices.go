@@ -54,9 +54,6 @@ var requestNames = [requestCount]string{"let_it_pool", "skim", "rinse_swabs", "h
 // String is the name used in files.
 func (r Request) String() string { return nameOf(requestNames[:], uint8(r)) }
 
-// RequestNamed finds a request by the name used in files.
-func RequestNamed(name string) (Request, bool) { return named[Request](requestNames[:], name) }
-
 // Label fields of a product bag, as bits. [S] UKCSAG Technical Factsheet 4: first and last name, hospital number, date and
 // time collection began, expiry; "for autologous use only" from ISBT 128 examples.
 const (
@@ -114,9 +111,6 @@ var incidentNames = [incidentCount]string{"breach", "spill", "air", "wrong_fluid
 
 // String is the name used in files.
 func (i Incident) String() string { return nameOf(incidentNames[:], uint8(i)) }
-
-// IncidentNamed finds an incident by the name used in files.
-func IncidentNamed(name string) (Incident, bool) { return named[Incident](incidentNames[:], name) }
 
 // TallyItem is a line of the closing tally.
 type TallyItem uint8

@@ -5,7 +5,6 @@ package sim
 // Seen is the bench through the trainee's eyes. Volumes are read off scales, so they are rounded.
 type Seen struct {
 	Tick                  int64
-	PhaseIndex            int
 	PhaseName             string
 	OperationOver, Ended  bool
 	HandsBusy             bool
@@ -50,8 +49,7 @@ type Seen struct {
 	Samples               [MaxSamples]Sampled // answered ones only
 	SampleCount           int                 // taken
 	OpenQuestion          EventKind           // 0 for none
-	OpenQuestionTick      int64
-	BloodWantedTick       int64 // -1 for not wanted
+	BloodWantedTick       int64               // -1 for not wanted
 	ClinicianHere         bool
 	ClinicianCalled       bool
 	EstimateML            float64
@@ -96,7 +94,6 @@ type SeenPump struct {
 	CycleOpen            bool // a bowlful is under way
 	Filled, Washed       bool // its filling was stopped; its wash was begun
 	Cycles               int
-	SinceStartTick       int64 // when filling of this bowlful began
 	NoFlow               bool
 	FedML, WashUsedML    float64 // what the pump has counted in the whole case, to 10 mL
 }
@@ -131,7 +128,7 @@ func View(c *Case, s *State, v *Seen) {
 		BloodWantedTick: -1}
 	for i := range c.Phases {
 		if c.Phases[i].StartTick <= s.Tick {
-			v.PhaseIndex, v.PhaseName = i, c.Phases[i].Name
+			v.PhaseName = c.Phases[i].Name
 		}
 	}
 	viewBench(s, &v.Bench)
@@ -187,7 +184,7 @@ func viewPump(s *State, v *SeenPump) {
 	truth := TallyTruth(s)
 	v.FedML, v.WashUsedML = toNearest(truth[TallyProcessed], 10), toNearest(truth[TallyWash], 10)
 	if cy := s.cycle(); cy != nil && cy.DoneTick == 0 {
-		v.CycleOpen, v.Filled, v.Washed, v.SinceStartTick = true, cy.StopTick > 0, cy.WashTick > 0, cy.FillTick
+		v.CycleOpen, v.Filled, v.Washed = true, cy.StopTick > 0, cy.WashTick > 0
 	}
 }
 
@@ -220,7 +217,7 @@ func viewPeople(s *State, v *Seen) {
 	}
 	v.SampleCount = s.Lab.Count
 	if i := t.OpenQuestion(); i >= 0 {
-		v.OpenQuestion, v.OpenQuestionTick = t.Questions[i].Kind, t.Questions[i].AskedTick
+		v.OpenQuestion = t.Questions[i].Kind
 	}
 	if i := t.BloodWanted(); i >= 0 {
 		v.BloodWantedTick = t.Questions[i].AskedTick

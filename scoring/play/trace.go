@@ -27,7 +27,6 @@ type Sample struct {
 	Detector         float64
 	PumpMode         sim.PumpMode
 	FlowMLMin        float64
-	BowlCellsML      float64
 	ProductML        float64 // in all bags now
 	WasteML          float64
 	GivenML          float64
@@ -53,7 +52,7 @@ func sampleOf(c *sim.Case, s *sim.State) Sample {
 		DripML: s.Drip.DrippedML, PrimedML: s.Drip.PrimedML, ReservoirML: r.Blood.VolumeML(), ReservoirHct: r.Blood.Hct(), ClearML: r.ClearML,
 		FilterClotML: s.Filter.Clot.VolumeML(), ReservoirClotML: r.Clot.VolumeML(), FilterActivation: s.Filter.Activation,
 		FillFraction: s.Bowl.FillFraction(), Detector: s.Bowl.Detector.Mean(), PumpMode: s.Pump.Mode, FlowMLMin: s.Pump.FlowMLMin,
-		BowlCellsML: s.Bowl.CellsML, ProductML: product, WasteML: s.Waste.Bag.VolumeML(), GivenML: s.Giving.GivenML,
+		ProductML: product, WasteML: s.Waste.Bag.VolumeML(), GivenML: s.Giving.GivenML,
 		GiveMLMin: s.Giving.FlowMLMin, HbGDL: p.Blood.HbGPerDL(), Hct: p.Blood.Hct(), BloodVolumeML: p.Blood.VolumeML(), ShedML: p.ShedML,
 		HeartRate: p.HeartRate, PressureMmHg: p.PressureMmHg, DonorUnits: p.DonorUnits, LysedML: s.Stores.LysedML}
 }
