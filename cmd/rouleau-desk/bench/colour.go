@@ -32,7 +32,7 @@ const (
 	waterScatter      = 1e-6
 	// wallShare is the light that a clear plastic wall sends back before it meets the liquid: of the 4 % of Fresnel's equations at
 	// each face, the part that is scattered towards the eye (assumption). It keeps haemolysed plasma apart from the red of an alarm.
-	wallShare = 0.03
+	wallShare = 0.02
 )
 
 // paperLight is the reflection of the paper behind, by band, linear.

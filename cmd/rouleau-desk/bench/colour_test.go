@@ -40,7 +40,7 @@ func TestColoursLookLikeWhatTheyAre(t *testing.T) {
 	if c := samples["haemolysed"].Colour(depthTube); !(c.R > 150 && c.G < 60 && c.B < 60) {
 		t.Errorf("haemolysed liquid is not cherry: %v", c)
 	}
-	if c := col["packed"]; !(c.R > 80 && c.R < 130 && c.G < 60 && c.B < 60) {
+	if c := col["packed"]; !(c.R > 80 && c.R < 130 && c.G < 50 && c.B < 50) {
 		t.Errorf("packed cells are not dark red: %v", c)
 	}
 	if !(col["packed"].R < col["shed"].R) {
@@ -51,7 +51,7 @@ func TestColoursLookLikeWhatTheyAre(t *testing.T) {
 func TestAllLiquidsDiffer(t *testing.T) {
 	for a, la := range samples {
 		for b, lb := range samples {
-			if a < b && apart(la.Colour(depthBag), lb.Colour(depthBag)) < 14 {
+			if a < b && apart(la.Colour(depthBag), lb.Colour(depthBag)) < 20 {
 				t.Errorf("%s and %s look alike: %v, %v", a, b, la.Colour(depthBag), lb.Colour(depthBag))
 			}
 		}

@@ -67,7 +67,7 @@ func Paper() *Palette {
 		Alarm: [3]AlarmColors{
 			Low:    {rgb(0x4CC9E0), rgb(0x10202A), rgb(0xDDF4F8), rgb(0x10202A), rgb(0x1B6E80)},
 			Medium: {rgb(0xF5C400), rgb(0x10202A), rgb(0xFDF3C9), rgb(0x10202A), rgb(0x8A6A00)},
-			High:   {rgb(0xC2001F), rgb(0xFFFFFF), rgb(0xFBE3DF), rgb(0x10202A), rgb(0xC2001F)},
+			High:   {rgb(0xC20034), rgb(0xFFFFFF), rgb(0xFBE3DF), rgb(0x10202A), rgb(0xC20034)},
 		},
 		Series: chartSeries,
 	}
