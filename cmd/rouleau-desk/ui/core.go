@@ -58,6 +58,7 @@ type Core struct {
 	drag       dragState
 	entry      entryState
 	edit       editState
+	pad        padState
 	clipboard  string
 	clipOut    bool
 	overText   bool
@@ -94,6 +95,7 @@ func (c *Core) Begin(in Input) {
 	c.in = in
 	c.clockMS += float64(min(max(in.DeltaMS, 0), maxDeltaMS))
 	c.touchToPointer()
+	c.padInput()
 	c.keysUsed, c.runesUsed, c.wheelUsed, c.overText = 0, false, false, false
 	c.typingNow, c.seen = typesNothing, false
 	c.focusMoved, c.focusNext = c.focusNext, false
@@ -156,6 +158,7 @@ func (c *Core) findUnder(prev *List) {
 // End finishes the frame. It returns the list to draw and whether it differs
 // from that of the frame before; if not, nothing need be drawn.
 func (c *Core) End() (list *List, changed bool) {
+	c.drawPad()
 	c.endFocus()
 	if !c.seen || !c.in.Down {
 		// The holder is gone, or the pointer is up and all have been told.
