@@ -154,6 +154,7 @@ func (c *Core) padType(k rune) {
 		key(KeyBackspace)
 	case padEnter:
 		key(KeyEnter)
+		p.finger = c.entry.id == c.focus // a number that is refused can be mended
 	case padHide:
 		if c.entry.id == c.focus {
 			key(KeyEscape)
