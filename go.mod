@@ -4,7 +4,11 @@ go 1.26.0
 
 require (
 	github.com/agnivade/levenshtein v1.2.2
+	github.com/atotto/clipboard v0.1.4
+	github.com/ebitengine/oto/v3 v3.4.0
+	github.com/ebitengine/purego v0.9.0
 	github.com/go-text/typesetting v0.3.0
+	github.com/gofrs/flock v0.12.1
 	github.com/google/go-cmp v0.7.0
 	github.com/hajimehoshi/ebiten/v2 v2.9.9
 	github.com/natefinch/atomic v1.0.1
@@ -21,7 +25,6 @@ require (
 require (
 	github.com/ebitengine/gomobile v0.0.0-20250923094054-ea854a63cce1 // indirect
 	github.com/ebitengine/hideconsole v1.0.0 // indirect
-	github.com/ebitengine/purego v0.9.0 // indirect
 	github.com/inconshreveable/mousetrap v1.1.0 // indirect
 	github.com/jezek/xgb v1.1.1 // indirect
 	golang.org/x/sync v0.24.0 // indirect

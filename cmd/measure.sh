@@ -1,7 +1,7 @@
 #!/bin/sh
-# The long measurements, which the tests leave out: nanoseconds and allocations of the Go benchmarks, and the whole
-# spine case played in the window on a virtual display with pointer and keys (some ten minutes), with its grade and the
-# cost of its frames.
+# The long measurements, which the tests leave out: nanoseconds and allocations of the Go benchmarks, 200 killed and
+# resumed cases (some two minutes), and the whole spine case played in the window on a virtual display with pointer and
+# keys (some ten minutes), with its grade and the cost of its frames.
 #
 #     sh cmd/measure.sh [flags for go test, such as -benchtime 5s or -count 10]
 set -eu
@@ -27,6 +27,10 @@ benchmarks() {
 
 benchmarks "the core: one tick, one part at a time" ./sim/... "$@"
 benchmarks "scoring: a whole case and its grades" ./scoring/... "$@"
+
+printf '\n== %s\n' "never lose a case: the program is killed 200 times and each case gone on with"
+go test -count=1 -v ./cmd/rouleau-desk/windowtest/kills -kills 200 || failed="$failed  a case after a kill
+"
 
 printf '\n== %s\n' "the window: the spine case played by hand, software rendering"
 LIBGL_ALWAYS_SOFTWARE=1 go run ./cmd/rouleau-desk/windowtest/wholecase || failed="$failed  the whole case by hand

@@ -37,6 +37,7 @@ func check(doc *yamlread.Doc, f *File) {
 	c.bench()
 	c.criteria()
 	c.modes()
+	c.guidance()
 }
 
 // sound tells whether the values of all these paths could be read, so that something may be said about them.

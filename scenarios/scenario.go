@@ -40,6 +40,7 @@ type File struct {
 	Pass         Pass           `yaml:"pass" doc:"what is needed to pass"`
 	Criteria     []Criterion    `yaml:"criteria" rule:"required,min=1,max=60" doc:"what is graded, against which target"`
 	Hints        []Hint         `yaml:"hints" rule:"max=40" doc:"help in practice, in three steps"`
+	Guidance     []Step         `yaml:"guidance" rule:"max=60" doc:"steps of a guided lesson; a scenario with them is for practice only"`
 	Cautions     []string       `yaml:"cautions" rule:"max=10,each_min=3,each_max=300" doc:"what the trainee must not take from this case"`
 	Sources      []string       `yaml:"sources" rule:"max=30,each_min=3,each_max=300" doc:"where doses and limits of the story come from"`
 }

@@ -27,6 +27,7 @@ func suspect(doc *yamlread.Doc, f *File, source []byte) {
 	c.survival()
 	c.supplies()
 	c.late()
+	c.lesson()
 }
 
 func (c *checker) unusedObjectives() {

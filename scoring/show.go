@@ -9,7 +9,8 @@ import (
 
 // How measured values are written for people.
 
-// Show writes a value with as many digits as make sense: 0.58, 24.5, 312.
+// Show writes a value with as many digits as make sense: 0.58, 24.5, 312, and small ones so that they are told from their
+// neighbours: 0.006 is not 0.01.
 func Show(v float64) string {
 	digits := 2
 	switch a := max(v, -v); {
@@ -17,6 +18,10 @@ func Show(v float64) string {
 		digits = 0
 	case a >= 10:
 		digits = 1
+	case a > 0 && a < 0.001:
+		digits = 5
+	case a > 0 && a < 0.02:
+		digits = 3
 	}
 	s := strconv.FormatFloat(v, 'f', digits, 64)
 	if digits > 0 {

@@ -51,7 +51,7 @@ func load(language string) map[string]string {
 // Say gives the text of a key, with args put in as fmt does. A key without a text is shown as it is, so that a gap can be
 // seen and reported; the tests let none through.
 func Say(key string, args ...any) string {
-	text, ok := texts[key]
+	text, ok := find(key)
 	switch {
 	case !ok:
 		return "‹" + key + "›"

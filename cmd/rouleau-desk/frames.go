@@ -1,36 +1,144 @@
-// What frames cost: the time of update and draw of each, told at the end of a measurement.
+// What frames cost, measured in the real window: update and draw of each, the whole of it, allocations. A recorded attempt
+// can be shown so many times in a row; then the window stands still for a while, in which nothing may be painted.
 
 package main
 
 import (
-	"slices"
+	"bytes"
+	"encoding/json"
+	"flag"
 	"time"
 
+	"github.com/hajimehoshi/ebiten/v2"
+	"github.com/natefinch/atomic"
+
 	"rouleau/assets/words"
+	"rouleau/cmd/rouleau-desk/app"
+	"rouleau/cmd/rouleau-desk/bench"
+	"rouleau/cmd/rouleau-desk/costs"
+	"rouleau/cmd/rouleau-desk/paint"
+	"rouleau/sim"
 )
 
-// frameCosts keeps the cost of every frame of a measurement, and apart those of washing, when most of the drawing moves.
-type frameCosts struct{ all, washing []time.Duration }
+// stillFrames is how long the window stands still at the end of a measurement.
+const stillFrames = 4 * costs.Batch
 
-func (f *frameCosts) add(update, draw time.Duration, washing bool) {
-	f.all = append(f.all, update+draw)
-	if washing {
-		f.washing = append(f.washing, update+draw)
+// firstFrames are enough to know when the first picture was shown; with no case to show, the window closes after them.
+const firstFrames = 5
+
+// fastest is how much of the clock one frame may be told: what a case lets pass in one frame at most.
+const fastest = 490 * time.Millisecond
+
+// measurement is what the command line asks to be measured, and what was.
+type measurement struct {
+	told  bool   // in words, at the end
+	file  string // and in full here; then frames follow each other without waiting for the display
+	cases int    // how often the attempt is shown before the window closes
+	pace  float64
+
+	app      *app.App
+	recorder costs.Recorder
+	began    time.Time // the update of this frame
+	clock    time.Time // what the app was told it was
+	frames   int
+	still    int // frames since the last case ended
+	painted  int // of them, after the picture of the end
+}
+
+func (m *measurement) flags(f *flag.FlagSet) {
+	f.BoolVar(&m.told, "frames", false, words.Say("desk.frames"))
+	f.StringVar(&m.file, "frames-file", "", words.Say("desk.frames_file"))
+	f.IntVar(&m.cases, "frames-cases", 1, words.Say("desk.frames_cases"))
+	f.Float64Var(&m.pace, "frames-pace", 1, words.Say("desk.frames_pace"))
+}
+
+// attach has the window tell what its frames cost.
+func (m *measurement) attach(w *paint.Window, a *app.App) {
+	m.app = a
+	if !m.told && m.file == "" {
+		return
+	}
+	if m.file != "" {
+		a.Caution()
+		ebiten.SetVsyncEnabled(false)
+		ebiten.SetTPS(ebiten.SyncWithFPS)
+	}
+	w.Observe = func(update, draw time.Duration, painted bool) {
+		washing := a.Session() != nil && a.Session().View.Seen.Pump.Mode == sim.PumpWash
+		m.recorder.Frame(m.began, update, draw, painted, washing)
+		if m.still > costs.Batch && painted {
+			m.painted++
+		}
 	}
 }
 
-func (f *frameCosts) report() string {
-	line := func(key string, costs []time.Duration) string {
-		slices.Sort(costs)
-		return words.Say(key, len(costs), shareMS(costs, 0.5), shareMS(costs, 0.99), shareMS(costs, 1))
+// now is the time the app is told; a measurement may let it run faster.
+func (m *measurement) now() time.Time {
+	was := m.began
+	m.began = time.Now()
+	switch gone := m.began.Sub(was); {
+	case m.clock.IsZero():
+		m.clock = m.began
+	default:
+		m.clock = m.clock.Add(min(time.Duration(float64(gone)*m.pace), max(gone, fastest)))
 	}
-	return line("desk.frames_all", f.all) + "\n" + line("desk.frames_washing", f.washing)
+	return m.clock
 }
 
-// shareMS is the cost that this share of the frames stays within, in milliseconds.
-func shareMS(costs []time.Duration, share float64) float64 {
-	if len(costs) == 0 {
-		return 0
+// over brings the measurement on by a frame, and says whether it has come to its end.
+func (m *measurement) over() bool {
+	s := m.app.Session()
+	if m.file == "" || s == nil || !s.View.Watching {
+		return false
 	}
-	return float64(costs[int(share*float64(len(costs)-1))].Microseconds()) / 1000
+	m.frames++
+	if m.cases < 1 {
+		return m.frames > firstFrames
+	}
+	m.app.Desk().ChartAll()
+	v := &s.View
+	if most := mostOf(v.Speeds); v.Screen == bench.AtBench && !v.Paused && v.Speed != most {
+		s.Do([]bench.Act{{Do: bench.SetSpeed, Value: most}})
+	}
+	if v.MayTruth && !v.ShowTruth {
+		s.Do([]bench.Act{{Do: bench.ToggleTruth}})
+	}
+	if !s.Run.State.Ended && !s.View.Paused {
+		return false
+	}
+	if m.cases > 1 {
+		m.cases--
+		s.Do([]bench.Act{{Do: bench.Finish}, {Do: bench.Again}, {Do: bench.GoOn}})
+		return false
+	}
+	m.still++
+	return m.still > stillFrames
+}
+
+func mostOf(speeds []int) (most int) {
+	for _, n := range speeds {
+		most = max(most, n)
+	}
+	return most
+}
+
+// measured is what the file of a measurement holds.
+type measured struct {
+	costs.Report
+	StillFrames  int // after the last case
+	StillPainted int
+}
+
+// report gives the measurement in words, "" where none is wanted, and writes its file.
+func (m *measurement) report() (text string, err error) {
+	r := m.recorder.Report()
+	if m.file != "" {
+		content, _ := json.Marshal(measured{r, m.still, m.painted}) // numbers and a time: nothing that could fail
+		err = atomic.WriteFile(m.file, bytes.NewReader(content))
+	}
+	if m.told {
+		text = words.Say("desk.frames_all", r.Frames, r.Own.P50, r.Own.P99, r.Own.Max) + "\n" +
+			words.Say("desk.frames_washing", r.Washing, r.OwnWashing.P50, r.OwnWashing.P99, r.OwnWashing.Max)
+	}
+	return text, err
 }

@@ -7,7 +7,7 @@ import (
 	"encoding/json"
 	"strconv"
 
-	"rouleau/scoring/operators"
+	"rouleau/scenarios"
 	"rouleau/sim"
 )
 
@@ -26,9 +26,9 @@ type action struct {
 
 func actionOf(a *sim.Action) action {
 	to := action{Tick: a.Tick, Do: a.Do.String(), On: a.On.String(), Text: a.Text}
-	if operators.HasValue(a.Do) || a.Value != 0 {
+	if scenarios.HasValue(a.Do) || a.Value != 0 {
 		to.Value = Exact(a.Value)
-		if word := operators.ValueWord(a.Do, a.Value); word != "" {
+		if word := scenarios.ValueWord(a.Do, a.Value); word != "" {
 			to.Value = word
 		}
 	}

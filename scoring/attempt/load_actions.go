@@ -5,8 +5,8 @@ import (
 	"strconv"
 	"strings"
 
+	"rouleau/scenarios"
 	"rouleau/scenarios/yamlread"
-	"rouleau/scoring/operators"
 	"rouleau/sim"
 )
 
@@ -61,15 +61,15 @@ func (r *reading) action(place string, in *act) (out sim.Action, ok bool) {
 	out.Tick, out.Text = *in.Tick, in.Text
 	var known bool
 	if out.Do, known = sim.VerbNamed(in.Do); !known {
-		r.faults.near(place+".do", fmt.Sprintf("%q is not an act", clipped(in.Do)), yamlread.Nearest(in.Do, operators.VerbNames()))
+		r.faults.near(place+".do", fmt.Sprintf("%q is not an act", clipped(in.Do)), yamlread.Nearest(in.Do, scenarios.VerbNames()))
 	}
 	if out.On, known = sim.PartNamed(in.On); !known {
-		r.faults.near(place+".on", fmt.Sprintf("%q is not a part of the bench", clipped(in.On)), yamlread.Nearest(in.On, operators.PartNames()))
+		r.faults.near(place+".on", fmt.Sprintf("%q is not a part of the bench", clipped(in.On)), yamlread.Nearest(in.On, scenarios.PartNames()))
 	}
 	if in.Item != "" {
 		item, known := sim.TallyItemNamed(in.Item)
 		if !known {
-			r.faults.near(place+".item", fmt.Sprintf("%q is not a line of the tally", clipped(in.Item)), yamlread.Nearest(in.Item, operators.TallyNames()))
+			r.faults.near(place+".item", fmt.Sprintf("%q is not a line of the tally", clipped(in.Item)), yamlread.Nearest(in.Item, scenarios.TallyNames()))
 		}
 		out.Item = uint8(item)
 	}
@@ -87,9 +87,9 @@ func (r *reading) value(place string, do sim.Verb, data raw) float64 {
 			r.faults.add(place, message)
 			return 0
 		}
-		v, ok := operators.ValueNamed(do, word)
+		v, ok := scenarios.ValueNamed(do, word)
 		if !ok {
-			r.faults.near(place, fmt.Sprintf("%s is not a value of %s", strconv.Quote(clipped(word)), do), yamlread.Nearest(word, operators.ValueWords(do)))
+			r.faults.near(place, fmt.Sprintf("%s is not a value of %s", strconv.Quote(clipped(word)), do), yamlread.Nearest(word, scenarios.ValueWords(do)))
 		}
 		return v
 	}

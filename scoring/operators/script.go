@@ -12,6 +12,7 @@ import (
 
 	"gopkg.in/yaml.v3"
 
+	"rouleau/scenarios"
 	"rouleau/scenarios/yamlread"
 	"rouleau/sim"
 )
@@ -164,18 +165,18 @@ func (a *ScriptAct) action(doc *yamlread.Doc, place string) sim.Action {
 	var ok bool
 	if out.Do, ok = sim.VerbNamed(a.Do); !ok {
 		if doc.Has(place + ".do") {
-			doc.FaultNear(place+".do", "there is no act of this name", list(VerbNames()), yamlread.Nearest(a.Do, VerbNames()))
+			doc.FaultNear(place+".do", "there is no act of this name", list(scenarios.VerbNames()), yamlread.Nearest(a.Do, scenarios.VerbNames()))
 		}
 		return out
 	}
 	if out.On, ok = sim.PartNamed(a.On); !ok {
-		doc.FaultNear(place+".on", "there is no part of this name", list(PartNames()), yamlread.Nearest(a.On, PartNames()))
+		doc.FaultNear(place+".on", "there is no part of this name", list(scenarios.PartNames()), yamlread.Nearest(a.On, scenarios.PartNames()))
 	}
 	switch item, known := sim.TallyItemNamed(a.Item); {
 	case (out.Do == sim.Reconcile) != (a.Item != ""):
-		doc.Fault(place, "item goes with reconcile, and reconcile needs it", "item: one of "+list(TallyNames()))
+		doc.Fault(place, "item goes with reconcile, and reconcile needs it", "item: one of "+list(scenarios.TallyNames()))
 	case a.Item != "" && !known:
-		doc.FaultNear(place+".item", "there is no line of this name", list(TallyNames()), yamlread.Nearest(a.Item, TallyNames()))
+		doc.FaultNear(place+".item", "there is no line of this name", list(scenarios.TallyNames()), yamlread.Nearest(a.Item, scenarios.TallyNames()))
 	default:
 		out.Item = uint8(item)
 	}
@@ -187,10 +188,10 @@ func (a *ScriptAct) action(doc *yamlread.Doc, place string) sim.Action {
 func (a *ScriptAct) value(doc *yamlread.Doc, place string, do sim.Verb) float64 {
 	least, most, whole := sim.ValueRange(do)
 	switch {
-	case !HasValue(do) && a.Value != nil:
+	case !scenarios.HasValue(do) && a.Value != nil:
 		doc.Fault(place+".value", a.Do+" has no value", "no key value here")
 		return 0
-	case !HasValue(do):
+	case !scenarios.HasValue(do):
 		return 0
 	case a.Value == nil:
 		if !doc.Has(place + ".value") {
@@ -198,9 +199,9 @@ func (a *ScriptAct) value(doc *yamlread.Doc, place string, do sim.Verb) float64 
 		}
 		return 0
 	case a.Value.Word != "":
-		v, ok := ValueNamed(do, a.Value.Word)
+		v, ok := scenarios.ValueNamed(do, a.Value.Word)
 		if !ok {
-			doc.FaultNear(place+".value", "this is not a value of "+a.Do, wantedValue(do), yamlread.Nearest(a.Value.Word, ValueWords(do)))
+			doc.FaultNear(place+".value", "this is not a value of "+a.Do, wantedValue(do), yamlread.Nearest(a.Value.Word, scenarios.ValueWords(do)))
 		}
 		return v
 	case a.Value.Number < least || a.Value.Number > most || whole && a.Value.Number != float64(int64(a.Value.Number)):
@@ -211,7 +212,7 @@ func (a *ScriptAct) value(doc *yamlread.Doc, place string, do sim.Verb) float64 
 
 // wantedValue says which values a verb takes.
 func wantedValue(do sim.Verb) string {
-	if known := ValueWords(do); len(known) > 0 {
+	if known := scenarios.ValueWords(do); len(known) > 0 {
 		return list(known)
 	}
 	least, most, whole := sim.ValueRange(do)

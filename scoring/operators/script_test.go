@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"rouleau/scenarios"
 	"rouleau/scoring/play"
 	"rouleau/sim"
 )
@@ -139,23 +140,23 @@ func TestLoadScript(t *testing.T) {
 // Every value that an act can have is written as a word or a number and read as the same.
 func TestValuesInWords(t *testing.T) {
 	worded := 0
-	for _, name := range VerbNames() {
+	for _, name := range scenarios.VerbNames() {
 		v, _ := sim.VerbNamed(name)
 		least, most, whole := sim.ValueRange(v)
 		if !whole || most > 100 {
 			continue
 		}
 		for x := least; x <= most; x++ {
-			word := ValueWord(v, x)
+			word := scenarios.ValueWord(v, x)
 			if word == "" {
 				continue
 			}
 			worded++
-			if got, ok := ValueNamed(v, word); !ok || got != x {
+			if got, ok := scenarios.ValueNamed(v, word); !ok || got != x {
 				t.Errorf("%s %g: %q is read as %g", name, x, word, got)
 			}
 		}
-		if known := ValueWords(v); len(known) > 0 && ValueWord(v, most) == "" {
+		if known := scenarios.ValueWords(v); len(known) > 0 && scenarios.ValueWord(v, most) == "" {
 			t.Errorf("%s: its greatest value, %g, has no word", name, most)
 		}
 	}
@@ -163,11 +164,11 @@ func TestValuesInWords(t *testing.T) {
 		t.Errorf("only %d values have words", worded)
 	}
 	for _, x := range []float64{-1, 0.5, 64, 1e300} {
-		if w := ValueWord(sim.Label, x); w != "" {
+		if w := scenarios.ValueWord(sim.Label, x); w != "" {
 			t.Errorf("%g is %q", x, w)
 		}
 	}
-	if _, ok := ValueNamed(sim.Ask, ""); ok {
+	if _, ok := scenarios.ValueNamed(sim.Ask, ""); ok {
 		t.Error("an empty word is a request")
 	}
 }

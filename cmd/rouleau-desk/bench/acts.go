@@ -17,9 +17,18 @@ const (
 	TogglePause
 	Acknowledge // Alarm
 	ToggleTruth
-	Finish // to the result, after the case has ended
-	Again  // the same case from its start
-	Leave  // close the window
+	Finish       // to the result, after the case has ended
+	Again        // the same case from its start
+	Leave        // close the window
+	JumpToNext   // practice: run on to the next thing worth attention
+	AgainNewSeed // the same scenario, drawn anew
+	GoHome       // to the home screen; a running case is kept
+	GuideNext    // lesson: go on, or leave a step that waits
+	GuideBack    // lesson: read the step before again
+	GuideFast    // lesson: pass waits at ten times the pace, or no longer
+	ExportChart  // Value: 0 a picture (PNG), 1 a drawing (SVG); [Desk.Export] makes it
+	SaveCopy     // Text: the place where a copy of the attempt should go
+	WatchOn      // take over from a recorded attempt, as practice
 )
 
 // Act is one act.
@@ -28,6 +37,7 @@ type Act struct {
 	Sim   sim.Action
 	Value int
 	Alarm sim.Alarm
+	Text  string
 }
 
 func on(do sim.Verb, part sim.Part, value float64) Act {

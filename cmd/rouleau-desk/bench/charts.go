@@ -1,119 +1,159 @@
-// The bottom of the bench: strip charts over the case, and the running log.
+// The bottom of the bench: strip charts over the case beside the running log; and the charts large, for a closer look and
+// for teaching rooms.
 
 package bench
 
 import (
-	"math"
-
 	"rouleau/assets/words"
 	"rouleau/cmd/rouleau-desk/ui"
-	"rouleau/sim"
 )
 
+// charts fills the strip: charts and log side by side, one above the other in a high window, the log alone in a small one.
 func (d *Desk) charts(c *ui.Core, v *View, r ui.Rect) {
 	in := r.InsetXY(10, 4)
-	log := in.CutRight(in.W * 0.37)
-	log.CutLeft(12)
-	c.Segment(log.X-6, r.Y+6, log.X-6, r.Bottom()-6, 1, c.Pal.Line)
-	d.chartOf(c, v, in)
-	d.log(c, v, log)
+	var log ui.Rect
+	switch {
+	case r.H > 0.7*r.W:
+		log = in.CutBottom(in.H * 0.5)
+		log.CutTop(10)
+		c.Segment(r.X+6, log.Y-6, r.Right()-6, log.Y-6, 1, c.Pal.Line)
+	case r.W < 780:
+		d.smallStrip(c, v, in)
+		return
+	default:
+		log = in.CutRight(in.W * 0.37)
+		log.CutLeft(12)
+		c.Segment(log.X-6, r.Y+6, log.X-6, r.Bottom()-6, 1, c.Pal.Line)
+	}
+	b := &d.board
+	g := b.chart(c.Pal, v, v.ShowTruth)
+	b.moments(v.Charts, false, nil)
+	g.ID, g.Rect, g.Label, g.Marks, g.Size = ui.Name("charts"), in, words.Say("chart.name"), b.marks, stripText
+	b.take(&g, c.Chart(g))
+	d.chartButtons(c, v, log.CutBottom(40))
+	log.CutBottom(2)
+	d.logLines(c, v, log)
 }
 
-func (d *Desk) chartOf(c *ui.Core, v *View, r ui.Rect) {
-	now := sim.Seconds(v.Seen.Tick)
-	lastS := math.Max(now, 600)
-	if !d.chosen {
-		d.chart.From, d.chart.To = 0, lastS
-	}
-	h := v.Charts
-	look := c.Pal.Series
-	lanes := [...]ui.ChartSeries{
-		{Label: words.Say("chart.reservoir"), Unit: "mL", Values: h.Reservoir, Max: v.Limits.ReservoirML, Lane: 0, Look: look[0]},
-		{Label: words.Say("chart.drip"), Unit: words.Say("chart.drip_unit"), Values: h.Drip, Max: 40, Lane: 1, Look: look[3]},
-		{Label: words.Say("chart.detector"), Digits: 2, Values: h.Detector, Max: 1.1, Lane: 2, Look: look[1]},
-		{Label: words.Say("chart.hb"), Unit: "g/dL", Digits: 1, Values: h.Hb, Min: 5, Max: 15, Lane: 3, Look: look[2]},
-		{Label: words.Say("chart.bleed"), Unit: "mL/min", Values: h.Bleed, Max: 100, Lane: 4, Look: look[5]},
-	}
-	series := make([]ui.ChartSeries, 0, 9)
-	for i := range lanes {
-		lanes[i].DT = 1
-		series = append(series, lanes[i])
-	}
-	if v.ShowTruth {
-		// hidden truth is dotted in ink, never in a series' own colour
-		units := [...]string{"", "", words.Say("chart.true_bed"), words.Say("chart.true_hb"), words.Say("chart.true_bleed")}
-		for i, values := range [...][]float64{nil, nil, h.TrueBed, h.TrueHb, h.TrueB} {
-			if values == nil {
-				continue
-			}
-			t := lanes[i]
-			t.Label, t.Unit, t.Values, t.Look = words.Say("chart.truth"), units[i], values, look[4]
-			series = append(series, t)
-		}
-	}
-	marks := make([]ui.ChartMark, len(h.Marks))
-	for i, m := range h.Marks {
-		marks[i] = ui.ChartMark{T: m.S, Label: m.Text}
-	}
-	view := c.Chart(ui.Chart{ID: ui.Name("charts"), Rect: r, Label: words.Say("chart.name"), From: d.chart.From, To: d.chart.To, First: 0,
-		Last: lastS, Now: now, Cursor: d.chart.Cursor, Lanes: len(lanes), Series: series, Marks: marks, LabelW: 136, EndW: 104})
-	if view.From != d.chart.From || view.To != d.chart.To {
-		d.chosen = view.From > 0 || view.To < lastS
-	}
-	d.chart = view
-}
+const stripText = 13
 
-// log is the running log, newest at the end.
-func (d *Desk) log(c *ui.Core, v *View, r ui.Rect) {
-	if v.MayTruth {
-		head := r.CutBottom(40)
-		if c.Checkbox(ui.Checkbox{ID: ui.Name("truth"), Rect: head, Label: words.Say("chart.show_truth"), On: v.ShowTruth}) {
-			d.do(Act{Do: ToggleTruth})
-		}
+// smallStrip is the log alone, with the way to the charts beside it.
+func (d *Desk) smallStrip(c *ui.Core, v *View, r ui.Rect) {
+	b := ui.Button{ID: ui.Name("charts large"), Label: words.Say("chart.open"), Key: ui.K('C')}
+	t := ui.Checkbox{ID: ui.Name("truth"), Label: words.Say("chart.truth"), On: v.ShowTruth}
+	side := r.CutRight(min(wideAs(c, &b), r.W*0.4))
+	r.CutRight(12)
+	b.Rect = side.CutTop(c.ButtonHeight(b, side.W))
+	side.CutTop(6)
+	if c.Button(b) {
+		d.board.large = true
+	}
+	if t.Rect = side.CutTop(c.CheckHeight(t.Label, "", "", side.W)); v.MayTruth && c.Checkbox(t) {
+		d.do(Act{Do: ToggleTruth})
 	}
 	d.logLines(c, v, r)
 }
 
-const logText = 13
-
-func (d *Desk) logLines(c *ui.Core, v *View, r ui.Rect) {
-	id := ui.Name("log")
-	if d.Dialog == NoDialog && (c.Focused() == 0 || isPartID(c.Focused())) {
-		pageKeys(c, id, r.H)
-	}
-	width := r.W - 16 - 52
-	step := ui.LineHeight(logText)
-	// heights of the lines, from the newest back, only as many as the log keeps
-	total := float32(0)
-	for i := range v.Log {
-		total += float32(lineCount(&v.Log[i], width)) * step
-	}
-	in := c.BeginScroll(ui.Scroll{ID: id, Rect: r, Content: total + 4, Stick: true})
-	y := in.Y + 2
-	for i := range v.Log {
-		l := &v.Log[i]
-		h := float32(lineCount(l, width)) * step
-		if y+h >= r.Y && y <= r.Bottom() {
-			st := ui.Style{Size: logText}
-			switch l.Kind {
-			case sim.Said, sim.Came:
-			case sim.Refused, sim.Calmed:
-				st.Col = c.Pal.Muted
-			case sim.Alarmed:
-				st.Weight = ui.SemiBold
-			}
-			c.Text(ui.R(in.X, y, 50, step), c.Clock(math.Floor(l.S)), ui.Style{Size: ui.SizeSmall, Tab: true, Col: c.Pal.Muted})
-			c.Label(ui.Label{Rect: ui.R(in.X+52, y, width, h), Text: l.Text, Style: st})
+// chartButtons are the ways to other charts, below the log.
+func (d *Desk) chartButtons(c *ui.Core, v *View, r ui.Rect) {
+	choose := ui.Button{ID: ui.Name("signals"), Label: words.Say("chart.choose")}
+	large := ui.Button{ID: ui.Name("charts large"), Label: words.Say("chart.large"), Key: ui.K('C')}
+	truth := ui.Checkbox{ID: ui.Name("truth"), Label: words.Say("chart.truth"), On: v.ShowTruth}
+	w := ui.TextWidth(truth.Label, ui.SizeBody, ui.Regular, false) + 36
+	if v.MayTruth && r.W >= wideAs(c, &choose)+wideAs(c, &large)+w+28 {
+		truth.Rect = r.CutRight(w)
+		r.CutRight(12)
+		if c.Checkbox(truth) {
+			d.do(Act{Do: ToggleTruth})
 		}
-		y += h
 	}
-	c.EndScroll()
+	choose.Rect, large.Rect = r.Col(0, 2, 8), r.Col(1, 2, 8)
+	if c.Button(choose) {
+		d.Dialog = ChartDialog
+	}
+	if c.Button(large) {
+		d.board.large = true
+	}
 }
 
-func lineCount(l *Line, width float32) int {
-	w := ui.Regular
-	if l.Kind == sim.Alarmed {
-		w = ui.SemiBold
+// stacked is a button over the width of a column, as high as its words need.
+func (d *Desk) stacked(c *ui.Core, r *ui.Rect, b ui.Button) bool {
+	b.Rect = r.CutTop(c.ButtonHeight(b, r.W))
+	r.CutTop(6)
+	return c.Button(b)
+}
+
+// largeCharts shows the charts over all of the bench, with stop and the log beside them.
+func (d *Desk) largeCharts(c *ui.Core, v *View, r, panel ui.Rect) {
+	in := r.InsetXY(12, 8)
+	b := &d.board
+	g := b.chart(c.Pal, v, v.ShowTruth)
+	d.overTime(c, v, &g, in, nil)
+	side := c.Panel(ui.Panel{ID: ui.Name("charts panel"), Rect: panel}).Inset(-4)
+	side.CutTop(stopHeight)
+	d.stop(c, v)
+	side.CutTop(6)
+	if d.stacked(c, &side, ui.Button{ID: ui.Name("charts small"), Label: words.Say("chart.small"), Key: ui.K('C')}) {
+		b.large = false
 	}
-	return max(1, ui.CountLines(l.Text, width, logText, w, false))
+	if d.stacked(c, &side, ui.Button{ID: ui.Name("signals"), Label: words.Say("chart.choose")}) {
+		d.Dialog = ChartDialog
+	}
+	d.exportButtons(c, side.CutTop(exportHeight(c, side.W)))
+	if v.MayTruth {
+		t := ui.Checkbox{ID: ui.Name("truth"), Label: words.Say("chart.show_truth"), On: v.ShowTruth}
+		t.Rect = side.CutTop(c.CheckHeight(t.Label, "", "", side.W))
+		if c.Checkbox(t) {
+			d.do(Act{Do: ToggleTruth})
+		}
+	}
+	help := words.Say("chart.help")
+	st := ui.Style{Size: ui.SizeSmall, Col: c.Pal.Muted}
+	if h := c.LabelHeight(help, side.W, st) + 4; h < side.H-60 { // where there is little room the log goes first
+		c.Label(ui.Label{Rect: side.CutTop(h), Text: help, Style: st})
+		side.CutTop(8)
+	}
+	d.logLines(c, v, side)
+}
+
+// overTime draws a chart with all that stands above it: phases, bowlfuls, what was given, acts, alarms, what was said.
+func (d *Desk) overTime(c *ui.Core, v *View, g *ui.Chart, r ui.Rect, extra []ui.ChartMark) {
+	b := &d.board
+	b.moments(v.Charts, true, extra)
+	b.names = [...]string{words.Say("chart.row_acts"), words.Say("chart.row_alarms"), words.Say("chart.row_said"), words.Say("chart.row_points")}
+	b.over = [...]string{words.Say("chart.row_phase"), words.Say("chart.row_bowl"), words.Say("chart.row_given")}
+	b.stretches(v.Charts)
+	g.ID, g.Rect, g.Label, g.Ends = ui.Name("charts"), r, words.Say("chart.name"), true
+	g.Marks, g.Bands, g.MarkNames, g.BandNames, g.Size = b.marks, b.bands, b.names[:3], b.over[:], 15
+	if len(extra) > 0 {
+		g.MarkNames = b.names[:]
+	}
+	if r.H < 420 || r.W < 620 {
+		g.Size = stripText
+	}
+	b.take(g, c.Chart(*g))
+}
+
+// exports are the formats charts are saved in, by the words on their buttons.
+var exports = [...]string{FormatPNG: "chart.save_png", FormatSVG: "chart.save_svg"}
+
+func exportButton(format int) ui.Button {
+	return ui.Button{ID: ui.Name("export").At(format), Label: words.Say(exports[format])}
+}
+
+// exportHeight is how high the buttons of a row of some width must be.
+func exportHeight(c *ui.Core, width float32) (h float32) {
+	for i := range exports {
+		h = max(h, c.ButtonHeight(exportButton(i), ui.R(0, 0, width, 0).Col(i, len(exports), 8).W))
+	}
+	return h
+}
+
+func (d *Desk) exportButtons(c *ui.Core, r ui.Rect) {
+	for i := range exports {
+		b := exportButton(i)
+		if b.Rect = r.Col(i, len(exports), 8); c.Button(b) {
+			d.do(Act{Do: ExportChart, Value: i})
+		}
+	}
 }

@@ -1,7 +1,6 @@
 // The colour of a liquid, computed from what is in it: haemoglobin absorbs, red cells scatter, plasma is a little yellow.
-// A layer before paper is worked out by the two-flux equations of Kubelka and Munk, which without scattering become the law
-// of Beer and Lambert, there and back. All optical constants are from memory, of tables of oxyhaemoglobin, and rounded: they
-// serve a picture, not a measurement.
+// A layer before paper is worked out by the two-flux equations of Kubelka and Munk, band by band, which without scattering
+// become the law of Beer and Lambert, there and back. Where the optical constants come from stands in colour_spectrum.go.
 
 package bench
 
@@ -16,27 +15,25 @@ type Liquid struct {
 	Hct       float64 // 0–1
 	FreeHbGL  float64 // g/L of its liquid
 	ProteinGL float64 // g/L of its liquid, for the tint of plasma
+	Venous    float64 // share of the haemoglobin without oxygen, 0–1
 }
 
-// absorption of one g/L of oxyhaemoglobin per cm in the bands red (580–680 nm), green (500–580) and blue (420–500), base e.
-// From molar absorptions of about 2 500, 35 000 and 40 000 per cm and mol/L, over 64 500 g/mol; from memory.
-var haemoglobinPerCM = [3]float64{0.09, 1.25, 1.43}
-
-// plasmaPerCM is the absorption of plasma with 70 g/L protein: bilirubin and carotene take blue. From memory of its look.
-var plasmaPerCM = [3]float64{0.004, 0.035, 0.30}
-
 const (
-	cellHaemoglobinGL = 340.0 // in red cells
+	cellHaemoglobinGL = 340.0 // in red cells; common practice
 	plasmaProteinGL   = 70.0
-	scatterPerCM      = 31.0 // per haematocrit × (1 − haematocrit); from memory: reduced scattering of blood near 1 to 2 per mm
-	waterScatter      = 1e-6
+	// scatterPerCM is per haematocrit × (1 − haematocrit). From memory: reduced scattering of blood is 10 to 20 per cm, of which the
+	// two fluxes see three quarters, and half of that where absorption is not doubled: so 15 to 31.
+	scatterPerCM = 18.0
+	waterScatter = 1e-6
 	// wallShare is the light that a clear plastic wall sends back before it meets the liquid: of the 4 % of Fresnel's equations at
-	// each face, the part that is scattered towards the eye (assumption). It keeps haemolysed plasma apart from the red of an alarm.
-	wallShare = 0.02
+	// each face, the small part that is scattered towards the eye (assumption). More would bring haemolysed plasma near the red of
+	// an alarm.
+	wallShare = 0.005
 )
 
-// paperLight is the reflection of the paper behind, by band, linear.
-var paperLight = [3]float64{0.94, 0.91, 0.84}
+// ShedVenous is the share without oxygen of blood that is shed and sucked up: it wells up mostly from veins, which carry some
+// 30 %, and takes up oxygen from the air it is sucked with. Assumption.
+const ShedVenous = 0.1
 
 // Depths of liquid that are looked through, cm.
 const (
@@ -47,18 +44,39 @@ const (
 	depthBowl      = 1.2
 )
 
-// bands gives absorption and scattering per cm of one band.
-func (l Liquid) bands(i int) (absorb, scatter float64) {
-	h := min(max(l.Hct, 0), 1)
-	liquid := 1 - h
-	absorb = haemoglobinPerCM[i]*(cellHaemoglobinGL*h+max(l.FreeHbGL, 0)*liquid) + plasmaPerCM[i]*liquid*max(l.ProteinGL, 0)/plasmaProteinGL
-	return absorb, scatterPerCM * h * liquid
+// haemoglobinGL is the haemoglobin in a litre of all of it, in cells and in solution.
+func (l *Liquid) haemoglobinGL() float64 {
+	return cellHaemoglobinGL*l.Hct + l.FreeHbGL*(1-l.Hct)
+}
+
+// absorbance is that of a layer in one band, in absorbance units (base 10), once through: the law of Beer and Lambert.
+func (l *Liquid) absorbance(band int, depth float64) float64 {
+	molar := oxygenated[band]*(1-l.Venous) + deoxygenated[band]*l.Venous
+	return (molar*l.haemoglobinGL()/haemoglobinGMol + plasmaTint[band]/math.Ln10*(1-l.Hct)*l.ProteinGL/plasmaProteinGL) * depth
+}
+
+// absorbs gives absorption per cm, base e, in one band.
+func (l *Liquid) absorbs(band int) float64 { return math.Ln10 * l.absorbance(band, 1) }
+
+// scatters gives scattering per cm, alike in all bands: packed cells scatter less, as there is less between them, though their
+// walls alone scatter something (a tenth; assumption).
+func (l *Liquid) scatters() float64 { return scatterPerCM * l.Hct * max(1-l.Hct, 0.1) }
+
+// sensible is the liquid with what cannot be left out.
+func (l Liquid) sensible() Liquid {
+	within := func(v, most float64) float64 {
+		if !(v > 0) { // not a number counts as none
+			return 0
+		}
+		return min(v, most)
+	}
+	return Liquid{Hct: within(l.Hct, 1), FreeHbGL: within(l.FreeHbGL, 350), ProteinGL: within(l.ProteinGL, 350), Venous: within(l.Venous, 1)}
 }
 
 // reflect is what a layer of depth cm before ground sends back, 0–1: the formula of Kubelka and Munk. Absorption is not doubled
 // for light that runs askew, so that without scattering the result goes over into that of clear liquids.
 func reflect(absorb, scatter, depth, ground float64) float64 {
-	if scatter < waterScatter {
+	if scatter < waterScatter || depth <= 0 {
 		return ground * math.Exp(-2*absorb*depth)
 	}
 	a := 1 + absorb/scatter
@@ -72,27 +90,27 @@ func reflect(absorb, scatter, depth, ground float64) float64 {
 
 // Colour is the colour of depth cm of a liquid before paper.
 func (l Liquid) Colour(depth float64) ui.Color {
-	var out [3]uint8
-	for i := range out {
-		absorb, scatter := l.bands(i)
-		inside := reflect(absorb, scatter, depth, paperLight[i])
-		out[i] = toScreen(wallShare*paperLight[i] + (1-wallShare)*inside)
-	}
-	return ui.Color{R: out[0], G: out[1], B: out[2], A: 255}
+	return cachedColour(l.sensible(), depth)
 }
 
-// toScreen turns linear light into the steps of a screen (sRGB).
-func toScreen(light float64) uint8 {
-	light = min(max(light, 0), 1)
-	v := 12.92 * light
-	if light > 0.0031308 {
-		v = 1.055*math.Pow(light, 1/2.4) - 0.055
+func (l *Liquid) colour(depth float64) ui.Color {
+	var light [3]float64
+	scatter := l.scatters()
+	for i := range bands {
+		paper := paperLight[i]
+		back := wallShare*paper + (1-wallShare)*reflect(l.absorbs(i), scatter, depth, paper)
+		for c := range light {
+			light[c] += screenShare[c][i] * back
+		}
 	}
-	return uint8(255*v + 0.5)
+	return ui.Color{R: toScreen(light[0]), G: toScreen(light[1]), B: toScreen(light[2]), A: 255}
 }
 
 // Opacity is how little of the paper can be seen through depth cm of a liquid, 0–1, in the red where blood is clearest.
 func (l Liquid) Opacity(depth float64) float64 {
-	absorb, scatter := l.bands(0)
+	l = l.sensible()
+	absorb, scatter := l.absorbs(redBand), l.scatters()
 	return 1 - (reflect(absorb, scatter, depth, 1) - reflect(absorb, scatter, depth, 0))
 }
+
+const redBand = (630 - firstNM) / stepNM

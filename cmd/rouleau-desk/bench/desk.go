@@ -4,8 +4,6 @@
 package bench
 
 import (
-	"math"
-
 	"rouleau/assets/words"
 	"rouleau/cmd/rouleau-desk/ui"
 	"rouleau/sim"
@@ -26,11 +24,13 @@ type Desk struct {
 	primeML  float64
 	note     string
 	picked   picked
-	chart    ui.ChartView
-	chosen   bool   // the person has moved the chart away from the present
-	opened   int    // row of the result
+	board    board
+	log      logHeights
+	guided   guided // by a lesson
+	end      ending // of the result page
 	hint     string // the situation whose hint is shown
 	steps    int    // of it, so far
+	looked   ui.ID  // the part of the drawing the pointer or the focus rests on
 	heights  map[ui.ID]float32
 	acts     []Act
 }
@@ -53,17 +53,12 @@ const (
 	TallyDialog
 	AlarmDialog
 	HintDialog
-)
-
-// Least size of the window, in logical pixels.
-const (
-	LeastWidth  = 1024
-	LeastHeight = 640
+	ChartDialog
 )
 
 // New makes a desk.
 func New() *Desk {
-	return &Desk{Part: sim.FieldPart, chart: ui.ChartView{Cursor: math.NaN()}, heights: map[ui.ID]float32{}, primeML: 200, opened: -1}
+	return &Desk{Part: sim.FieldPart, board: newBoard(), heights: map[ui.ID]float32{}, primeML: 200, end: newEnding()}
 }
 
 // Frame draws the screen of the view and returns what the person asked for. The slice is good until the next frame.
@@ -72,15 +67,15 @@ func (d *Desk) Frame(c *ui.Core, v *View) []Act {
 	window := ui.Rect{W: c.Size().X, H: c.Size().Y}
 	switch {
 	case window.W < LeastWidth || window.H < LeastHeight:
-		c.Label(ui.Label{ID: ui.Name("too small"), Rect: window.Inset(24), Text: words.Say("window.too_small", LeastWidth, LeastHeight)})
+		c.Label(ui.Label{ID: ui.Name("too small"), Rect: window.Inset(24), Text: words.Line("window.too_small", LeastWidth, LeastHeight)})
 	case v.Screen == Cautions:
 		d.cautions(c, v, window)
 	case v.Screen == Sheet:
-		d.sheet(c, v, window)
+		d.sheet(c, v, d.guide(c, v, window))
 	case v.Screen == Graded:
 		d.result(c, v, window)
 	default:
-		d.bench(c, v, window)
+		d.bench(c, v)
 	}
 	return d.acts
 }
@@ -94,34 +89,6 @@ func (d *Desk) Select(p sim.Part) {
 		d.bag = int(p - sim.FirstBag)
 	}
 }
-
-// bench is the screen a case is played on.
-func (d *Desk) bench(c *ui.Core, v *View, window ui.Rect) {
-	d.onLine = max(v.newest(), 0)
-	top := window.CutTop(topHeight)
-	d.topBar(c, v, top)
-	c.Segment(0, top.Bottom()+0.5, window.W, top.Bottom()+0.5, 1, c.Pal.Line)
-	panel := window.CutRight(panelWidth(window.W)).Inset(8)
-	row := window.CutTop(alarmHeight)
-	d.timeRow(c, v, row.InsetXY(8, 0))
-	strip := window.CutBottom(stripHeight(window.H + alarmHeight))
-	drawScene(c, v, d, window)
-	c.Segment(strip.X, strip.Y, strip.Right(), strip.Y, 1, c.Pal.Line)
-	d.charts(c, v, strip)
-	d.panel(c, v, panel)
-	d.dialogs(c, v)
-	d.quickKeys(c)
-	d.arrows(c)
-}
-
-const (
-	topHeight   = 60
-	alarmHeight = 48
-)
-
-func panelWidth(w float32) float32 { return min(max(w*0.27, 316), 400) }
-
-func stripHeight(h float32) float32 { return min(max(h*0.25, 150), 250) }
 
 // why is the reason an act is not possible now, in words, "" when it is.
 func (v *View) why(a sim.Action) string {

@@ -68,10 +68,15 @@ func (b *table) until(seconds float64) {
 	b.Idle()
 }
 
-var sizes = []ui.Vec{{X: 1024, Y: 640}, {X: 1280, Y: 800}, {X: 1920, Y: 1080}, {X: 1536, Y: 864}, {X: 1280, Y: 720}}
+// sizes are logical sizes of the window, each with a scale of its display.
+var sizes = []ui.Vec{{X: 900, Y: 600}, {X: 1024, Y: 640}, {X: 1280, Y: 720}, {X: 1280, Y: 800}, {X: 1536, Y: 864}, {X: 1920, Y: 1080}, {X: 900, Y: 1200}}
 
+var scales = []float32{1, 1.25, 2, 1, 2.5, 1, 1.25}
+
+// faults looks for faults in the newest frame.
 func (b *table) faults(t *testing.T, where string) {
 	t.Helper()
+	b.Idle()
 	b.Idle() // heights of scrolled areas settle
 	for _, f := range uitest.Faults(b.List) {
 		if b.told[f] {
@@ -82,54 +87,85 @@ func (b *table) faults(t *testing.T, where string) {
 	}
 }
 
+// atSizes does look at each size of the window.
+func (b *table) atSizes(look func()) {
+	for i, size := range sizes {
+		b.Size, b.Scale = size, scales[i]
+		b.told = map[string]bool{}
+		look()
+	}
+}
+
 var parts = []sim.Part{sim.FieldPart, sim.AnticoagulantHook, sim.ReservoirPart, sim.PumpPart, sim.BowlPart, sim.WashHookA, sim.WashHookB,
 	sim.FirstBag, sim.WasteBag, sim.PatientPart}
 
+// panels looks at each panel and the large charts as the case stands now, at each size.
+func (b *table) panels(t *testing.T, where string) {
+	t.Helper()
+	b.atSizes(func() {
+		for _, p := range parts {
+			b.Desk.Select(p)
+			b.faults(t, where+", "+p.String())
+		}
+		b.Desk.Tab = bench.TabTeam
+		b.faults(t, where+", team")
+		b.Desk.Tab = bench.TabRecords
+		b.faults(t, where+", records")
+	})
+}
+
+// everyScreen goes through a case and looks at all its screens at each size.
+func (b *table) everyScreen(t *testing.T, times ...float64) {
+	t.Helper()
+	look := func(where string) { b.atSizes(func() { b.faults(t, where) }) }
+	b.Session.View.Screen = bench.Cautions
+	look("cautions")
+	b.Session.Do([]bench.Act{{Do: bench.GoOn}})
+	look("case sheet")
+	b.begin()
+	for _, at := range times {
+		b.until(at)
+		b.panels(t, fmt.Sprintf("bench at %.0f s", at))
+	}
+	b.Key(ui.K('C').Key)
+	look("large charts")
+	b.Key(ui.K('C').Key)
+	for d := bench.LabelDialog; d <= bench.ChartDialog; d++ {
+		b.Desk.Dialog = d
+		look(fmt.Sprintf("dialog %d", d))
+	}
+	b.Desk.Dialog = bench.NoDialog
+	v := &b.Session.View
+	v.Watching, v.Notice = true, "The charts were saved as a very long name of a file in a folder with a long name, charts-20310514-120000.png"
+	look("watching, with a notice")
+	v.Watching, v.Notice = false, ""
+	b.Session.Do([]bench.Act{{Do: bench.TogglePause}})
+	look("paused")
+	b.Session.Do([]bench.Act{{Do: bench.TogglePause}})
+	for i := range b.Session.Run.State.Alarms.On {
+		b.Session.Run.State.Alarms.On[i] = true // the worst that can be
+	}
+	look("all alarms")
+}
+
 func TestNothingOverlapsOnAnyScreen(t *testing.T) {
-	for _, size := range sizes {
-		b := sit(t, size, false)
-		b.faults(t, "cautions")
-		b.Session.Do([]bench.Act{{Do: bench.GoOn}})
-		b.faults(t, "case sheet")
-		b.begin()
-		for _, at := range []float64{0, 400, 1700, 1850, 2000, 2600, 3300, 3700, 4500, 5000} {
-			b.until(at)
-			where := fmt.Sprintf("bench at %.0f s", at)
-			for _, p := range parts {
-				b.Desk.Select(p)
-				b.faults(t, where+", "+p.String())
-			}
-			b.Desk.Tab = bench.TabTeam
-			b.faults(t, where+", team")
-			b.Desk.Tab = bench.TabRecords
-			b.faults(t, where+", records")
-		}
-		for d := bench.LabelDialog; d <= bench.HintDialog; d++ {
-			b.Desk.Dialog = d
-			b.faults(t, fmt.Sprintf("dialog %d", d))
-		}
-		b.Desk.Dialog = bench.NoDialog
-		b.until(1e6)
-		b.Session.Do([]bench.Act{{Do: bench.Finish}})
-		b.faults(t, "result")
-		if !b.HasText("of 100") {
-			t.Errorf("the result page shows no points")
-		}
+	b := sit(t, sizes[0], false)
+	b.everyScreen(t, 0, 400, 1700, 1850, 2000, 2600, 3300, 3700, 4500, 5000)
+	b.until(1e6)
+	b.Session.Do([]bench.Act{{Do: bench.Finish}})
+	b.atSizes(func() { b.faults(t, "result") })
+	if !b.HasText("of 100") {
+		t.Errorf("the result page shows no points")
 	}
 }
 
 func TestHiddenTruthFitsToo(t *testing.T) {
-	for _, size := range sizes {
-		b := sit(t, size, false)
-		b.begin()
-		b.Session.Do([]bench.Act{{Do: bench.ToggleTruth}})
-		for _, at := range []float64{1800, 2900, 3600} {
-			b.until(at)
-			for _, p := range parts {
-				b.Desk.Select(p)
-				b.faults(t, "truth, "+p.String())
-			}
-		}
+	b := sit(t, sizes[0], false)
+	b.begin()
+	b.Session.Do([]bench.Act{{Do: bench.ToggleTruth}})
+	for _, at := range []float64{1800, 2900, 3600} {
+		b.until(at)
+		b.panels(t, "truth")
 	}
 }
 

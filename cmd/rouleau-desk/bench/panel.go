@@ -11,10 +11,7 @@ import (
 func (d *Desk) panel(c *ui.Core, v *View, r ui.Rect) {
 	in := c.Panel(ui.Panel{ID: ui.Name("panel"), Rect: r}).Inset(-4)
 	in.CutTop(stopHeight)
-	stop := on(sim.StopAll, sim.NoPart, 0)
-	if c.Button(ui.Button{ID: ui.Name("stop"), Rect: stopRect(c.Size()), Label: words.Say("panel.stop"), Key: ui.K('S'), Look: ui.LookDark, Why: v.why(stop.Sim)}) {
-		d.do(stop)
-	}
+	d.stop(c, v)
 	in.CutTop(6)
 	d.question(c, v, &in)
 	tabs := [...]ui.Option{{Label: words.Say("panel.tab_bench"), Key: ui.K('B')}, {Label: words.Say("panel.tab_team"), Key: ui.K('T')}, {Label: words.Say("panel.tab_records"), Key: ui.K('R')}}
@@ -29,7 +26,8 @@ func (d *Desk) panel(c *ui.Core, v *View, r ui.Rect) {
 		if d.Part >= sim.FirstBag {
 			title = words.Say("part." + sim.Bag(d.bag).String())
 		}
-		c.Text(in.CutTop(24), title, ui.Style{Size: ui.SizeHead, Weight: ui.SemiBold})
+		st := ui.Style{Size: ui.SizeHead, Weight: ui.SemiBold}
+		c.Label(ui.Label{Rect: in.CutTop(c.LabelHeight(title, in.W, st)), Text: title, Style: st})
 		in.CutTop(4)
 	}
 	area := c.BeginScroll(ui.Scroll{ID: id, Rect: in, Content: d.heights[id]})
@@ -46,12 +44,18 @@ func (d *Desk) panel(c *ui.Core, v *View, r ui.Rect) {
 	c.EndScroll()
 }
 
-const stopHeight = 44
+// stop is the stop of pump and bowl.
+func (d *Desk) stop(c *ui.Core, v *View) { d.stopButton(c, v, ui.Name("stop")) }
 
-// stopRect is where the stop of pump and bowl stands, whatever else is on the screen.
-func stopRect(size ui.Vec) ui.Rect {
-	w := panelWidth(size.X)
-	return ui.R(size.X-w+20, topHeight+20, w-40, stopHeight)
+func (d *Desk) stopButton(c *ui.Core, v *View, id ui.ID) {
+	stop := on(sim.StopAll, sim.NoPart, 0)
+	b := ui.Button{ID: id, Rect: stopRect(c.Size()), Label: words.Say("panel.stop"), Key: ui.K('S'), Look: ui.LookDark, Why: v.why(stop.Sim)}
+	if c.ButtonHeight(b, b.Rect.W) > b.Rect.H {
+		b.Label = words.Say("panel.stop_short")
+	}
+	if c.Button(b) {
+		d.do(stop)
+	}
 }
 
 func (d *Desk) partPanel(s *stack) {
@@ -84,8 +88,8 @@ func (s *stack) num(x float64, digits int, unit string) string { return s.c.Num(
 func woundPanel(s *stack) {
 	v := &s.v.Seen
 	s.routing()
-	s.read(words.Say("panel.pool"), words.Say("panel.about", s.num(v.PoolML, 0, "mL")))
-	s.read(words.Say("panel.bleeding"), words.Say("panel.about", s.num(v.BriskMLMin, 0, "mL/min")))
+	s.read(words.Say("panel.pool"), words.Line("panel.about", s.num(v.PoolML, 0, "mL")))
+	s.read(words.Say("panel.bleeding"), words.Line("panel.about", s.num(v.BriskMLMin, 0, "mL/min")))
 	s.read(words.Say("panel.irrigation"), s.num(v.IrrigationMLMin, 0, "mL/min"))
 	s.read(words.Say("panel.irrigation_total"), s.num(v.IrrigationML, 0, "mL"))
 	s.read(words.Say("panel.swabs"), s.num(v.SwabsML, 0, "mL"))
@@ -111,7 +115,7 @@ func woundPanel(s *stack) {
 func (s *stack) routing() {
 	options := [...]ui.Option{{Label: words.Say("panel.to_discard")}, {Label: words.Say("panel.to_reservoir"), Why: s.v.why(sim.Action{Do: sim.Route, Value: 1})}}
 	s.head(words.Say("panel.sucker_leads"))
-	i, ok := s.c.Choice(ui.Choice{ID: ui.Name("route"), Rect: s.row(88), Label: words.Say("panel.sucker_leads"), Options: options[:], Selected: int(s.v.Seen.Route)})
+	i, ok := s.choose(ui.Choice{ID: ui.Name("route"), Label: words.Say("panel.sucker_leads"), Options: options[:], Selected: int(s.v.Seen.Route)})
 	if ok && i >= 0 {
 		s.d.do(on(sim.Route, sim.NoPart, float64(i)))
 	}
@@ -133,7 +137,7 @@ func (s *stack) shelf(hook sim.Part) {
 		s.read(words.Say("panel.left"), s.num(b.PackLeftML[i], 0, "mL"))
 		s.read(words.Say("panel.use_by"), p.Expiry)
 		s.looked(hook)
-		s.two(words.Say("panel.look"), on(sim.Inspect, hook, 0), words.Say("panel.take_down"), on(sim.Unhang, hook, 0))
+		s.two(words.Say("panel.look_pack"), on(sim.Inspect, hook, 0), words.Say("panel.take_down"), on(sim.Unhang, hook, 0))
 		return
 	}
 	s.head(words.Say("panel.shelf"))
@@ -143,8 +147,8 @@ func (s *stack) shelf(hook sim.Part) {
 		if why == "pack_hangs_already" || why == "pack_is_empty" {
 			continue
 		}
-		s.act(words.Say("panel.hang", words.Say("solution."+p.Solution.String())), a,
-			detail(words.Say("panel.pack", s.num(b.PackLeftML[i], 0, "mL"), p.Expiry)))
+		s.act(words.Line("panel.hang", words.Say("solution."+p.Solution.String())), a,
+			detail(words.Line("panel.pack", s.num(b.PackLeftML[i], 0, "mL"), p.Expiry)))
 	}
 }
 
@@ -158,6 +162,8 @@ func anticoagulantPanel(s *stack) {
 	s.shelf(sim.AnticoagulantHook)
 	s.head(words.Say("panel.prime_head"))
 	least, most, _ := sim.ValueRange(sim.Prime)
+	s.say(words.Say("panel.prime_volume"), false)
+	s.y -= 4
 	ml, done := s.c.Stepper(ui.Value{ID: ui.Name("prime"), Rect: s.row(40), Label: words.Say("panel.prime_volume"), Unit: "mL", Value: s.d.primeML, Min: least, Max: most, Step: 10})
 	if done {
 		s.d.primeML = ml
@@ -171,8 +177,8 @@ func reservoirPanel(s *stack) {
 	v := &s.v.Seen
 	s.set(sim.CollectionSet)
 	s.read(words.Say("panel.holds"), s.num(v.ReservoirML, 0, "mL"))
-	s.read(words.Say("panel.clear"), words.Say("panel.about", s.num(v.ClearML, 0, "mL")))
-	s.read(words.Say("panel.clot"), words.Say("panel.about", s.num(v.ClotML, 0, "mL")))
+	s.read(words.Say("panel.clear"), words.Line("panel.about", s.num(v.ClearML, 0, "mL")))
+	s.read(words.Say("panel.clot"), words.Line("panel.about", s.num(v.ClotML, 0, "mL")))
 	s.read(words.Say("panel.taken_in"), s.num(v.TakenInML, 0, "mL"))
 	s.read(words.Say("panel.filling_at"), s.num(v.FillingMLMin, 0, "mL/min"))
 	if t := &s.v.Truth; s.v.ShowTruth {
@@ -194,12 +200,13 @@ func reservoirPanel(s *stack) {
 func (s *stack) set(p sim.Part) {
 	b := &s.v.Seen.Bench
 	if !b.Opened[p] {
-		s.act(words.Say("panel.open_set", words.Say("part."+p.String())), on(sim.OpenSet, p, 0))
+		s.act(words.Line("panel.open_set", words.Say("part."+p.String())), on(sim.OpenSet, p, 0))
 		return
 	}
 	if b.Breached[p] {
-		s.say(words.Say("panel.breached", words.Say("part."+p.String())), true)
+		s.say(words.Line("panel.breached", words.Say("part."+p.String())), true)
 	}
 	s.looked(p)
-	s.two(words.Say("panel.look_set"), on(sim.Inspect, p, 0), words.Say("panel.replace_set"), on(sim.ReplaceSet, p, 0))
+	name := words.Say("part." + p.String())
+	s.two(words.Line("panel.look", name), on(sim.Inspect, p, 0), words.Line("panel.replace_set", name), on(sim.ReplaceSet, p, 0))
 }

@@ -38,8 +38,8 @@ func bagPanel(s *stack) {
 	if left := s.v.expiryLeftS(d.bag); left == left {
 		s.read(words.Say("panel.expires_in"), s.c.Clock(math.Max(left, 0)))
 	}
-	s.read(words.Say("panel.labelled"), words.Say("panel.of", bits(b.LabelBits), sim.LabelFieldCount))
-	s.read(words.Say("panel.checked_by"), words.Say("panel.people", b.Checkers))
+	s.read(words.Say("panel.labelled"), words.Line("panel.of", bits(b.LabelBits), int(sim.LabelFieldCount)))
+	s.read(words.Say("panel.checked_by"), words.Line("panel.people", b.Checkers))
 	s.results(p)
 	if s.v.ShowTruth && b.ML > 0 {
 		s.truth(words.Say("panel.truth_hct"), s.num(s.v.Truth.BagHct[d.bag], 2, ""))
@@ -68,7 +68,7 @@ func bagPanel(s *stack) {
 
 // dialog is a button that opens a dialog for an act, with the reason when the act is not possible at all.
 func (s *stack) dialog(label string, a sim.Action) bool {
-	return s.c.Button(ui.Button{ID: s.id.With("dialog").At(int(a.Do)), Rect: s.row(40), Label: label + " …", Why: s.v.why(a)})
+	return s.button(ui.Button{ID: s.id.With("dialog").At(int(a.Do)), Label: label + " …", Why: s.v.why(a)})
 }
 
 // results are the laboratory's answers for a part.
@@ -84,7 +84,7 @@ func (s *stack) results(p sim.Part) {
 		if sm.Of != p {
 			continue
 		}
-		s.read(words.Say("panel.lab_at", s.c.Clock(math.Floor(sim.Seconds(sm.TakenTick)))), words.Say("panel.lab_hct", s.num(sm.Hct, 2, "")))
+		s.read(words.Line("panel.lab_at", s.c.Clock(math.Floor(sim.Seconds(sm.TakenTick)))), words.Line("panel.lab_hct", s.num(sm.Hct, 2, "")))
 		s.read(words.Say("panel.lab_free_hb"), s.num(sm.FreeHbGL, 1, "g/L"))
 		s.read(words.Say("panel.lab_potassium"), s.num(sm.PotassiumMmolL, 1, "mmol/L"))
 		s.read(words.Say("panel.lab_heparin"), s.num(sm.HeparinIUPerML, 2, "IU/mL"))
@@ -98,7 +98,7 @@ func patientPanel(s *stack) {
 	v := &s.v.Seen
 	g := &v.Giving
 	if v.BloodWantedTick >= 0 {
-		s.say(words.Say("panel.blood_wanted", s.c.Clock(math.Floor(sim.Seconds(v.Tick-v.BloodWantedTick)))), true)
+		s.say(words.Line("panel.blood_wanted", s.c.Clock(math.Floor(sim.Seconds(v.Tick-v.BloodWantedTick)))), true)
 	}
 	s.slide(ui.Name("give rate"), words.Say("panel.give_rate"), "mL/min", sim.GiveRate, g.RateMLMin, 5)
 	s.act(words.Say("panel.stop_giving"), on(sim.GiveRate, sim.NoPart, 0), key('G'))
@@ -114,7 +114,7 @@ func patientPanel(s *stack) {
 		s.read(words.Say("panel.filter"), filter)
 	}
 	if v.Gas.Tick >= 0 && v.Gas.HbGDL > 0 {
-		s.read(words.Say("panel.gas_at", s.c.Clock(math.Floor(sim.Seconds(v.Gas.Tick)))), s.num(v.Gas.HbGDL, 1, "g/dL"))
+		s.read(words.Line("panel.gas_at", s.c.Clock(math.Floor(sim.Seconds(v.Gas.Tick)))), s.num(v.Gas.HbGDL, 1, "g/dL"))
 		s.read(words.Say("panel.calcium"), s.num(v.Gas.IonisedCalcium, 2, "mmol/L"))
 		s.read(words.Say("panel.potassium"), s.num(v.Gas.PotassiumMmolL, 1, "mmol/L"))
 	}

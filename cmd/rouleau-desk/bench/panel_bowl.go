@@ -3,14 +3,38 @@
 package bench
 
 import (
+	"math"
+
 	"rouleau/assets/words"
 	"rouleau/cmd/rouleau-desk/ui"
 	"rouleau/sim"
 )
 
+// supply warns in plain words when the wash fluid on open lines will not do for the wash that is coming or under way.
+func (s *stack) supply() {
+	p, b := &s.v.Seen.Pump, &s.v.Seen.Bench
+	need := washNeeds(s.v)
+	if need <= 0 && p.CycleOpen {
+		return
+	}
+	if need <= 0 {
+		need = p.WashML
+	}
+	left, name, opened := washLeft(s.v), "", false
+	for _, k := range [...][2]sim.Part{{sim.WashHookA, sim.WashClampA}, {sim.WashHookB, sim.WashClampB}} {
+		if i := b.HookPack[k[0]]; i >= 0 && b.Open[k[1]] && !opened {
+			name, opened = words.Say("solution."+s.v.Packs[i].Solution.String()), true
+		}
+	}
+	if opened && left < need {
+		s.say(words.Line("panel.wash_short", name, s.num(left, 0, "mL"), s.num(10*math.Ceil(need/10), 0, "mL")), true)
+	}
+}
+
 func (s *stack) mainActs() {
 	p := &s.v.Seen.Pump
-	wash := words.Say("panel.wash_done", s.num(p.WashedML, 0, ""), s.num(p.WashML, 0, "mL"))
+	s.supply()
+	wash := words.Line("panel.wash_done", s.num(p.WashedML, 0, ""), s.num(p.WashML, 0, "mL"))
 	s.act(words.Say("panel.fill"), on(sim.Fill, sim.NoPart, 0), key('F'), running(p.Mode == sim.PumpFill, words.Say("panel.going_on")))
 	s.act(words.Say("panel.wash"), on(sim.Wash, sim.NoPart, 0), key('W'), running(p.Mode == sim.PumpWash, wash))
 	s.act(words.Say("panel.empty"), on(sim.Empty, sim.NoPart, 0), key('E'), running(p.Mode == sim.PumpEmpty, words.Say("panel.going_on")))
@@ -29,7 +53,7 @@ func bowlPanel(s *stack) {
 	s.read(words.Say("panel.effluent"), effluentWord(p))
 	s.read(words.Say("panel.fed"), s.num(p.FedML, 0, "mL"))
 	s.read(words.Say("panel.wash_used"), s.num(p.WashUsedML, 0, "mL"))
-	s.read(words.Say("panel.radii"), words.Say("panel.radii_of", s.num(d.InnerCM*10, 0, ""), s.num(d.OuterCM*10, 0, "mm")))
+	s.read(words.Say("panel.radii"), words.Line("panel.radii_of", s.num(d.InnerCM*10, 0, ""), s.num(d.OuterCM*10, 0, "mm")))
 	if p.Spinning && d.BedShare > 0 && !d.FromDetector {
 		s.read(words.Say("panel.face"), s.num(d.faceCM(d.BedShare)*10, 1, "mm"))
 	}
@@ -92,6 +116,7 @@ func pumpPanel(s *stack) {
 }
 
 func washPanel(s *stack, hook, clamp sim.Part) {
+	s.supply()
 	if need := washNeeds(s.v); need > 0 {
 		s.read(words.Say("panel.wash_still_needs"), s.num(need, 0, "mL"))
 	}

@@ -10,6 +10,7 @@ import (
 
 func (d *Desk) teamPanel(s *stack) {
 	v := &s.v.Seen
+	s.surgeon()
 	s.say(words.Say("panel.team_intro"), false)
 	s.head(words.Say("panel.about_suction"))
 	s.ask(sim.LetItPool)
@@ -25,11 +26,34 @@ func (d *Desk) teamPanel(s *stack) {
 	s.act(words.Say("request.clinician_to_bedside"), on(sim.Ask, sim.NoPart, float64(sim.ClinicianComes)), running(v.ClinicianHere, words.Say("panel.here")))
 }
 
+// surgeon says what goes on in the wound, and what that means for what is sucked.
+func (s *stack) surgeon() {
+	v := &s.v.Seen
+	s.head(words.Say("panel.surgeon_now"))
+	if v.OperationOver {
+		s.say(words.Say("top.operation_over"), true)
+		return
+	}
+	s.say(v.PhaseName, true)
+	switch {
+	case v.Pooling:
+		s.say(words.Say("panel.now_pools"), false)
+	default:
+		s.say(words.Say("panel.now_skims"), false)
+	}
+	if v.IrrigationMLMin > 0 {
+		s.say(words.Line("panel.now_irrigates", s.num(v.IrrigationMLMin, 0, "mL/min")), false)
+	}
+	if v.AgentSaid {
+		s.say(words.Say("panel.now_agent"), true)
+	}
+}
+
 func (d *Desk) recordsPanel(s *stack) {
 	v := &s.v.Seen
 	s.head(words.Say("panel.loss_head"))
 	least, most, _ := sim.ValueRange(sim.EstimateLoss)
-	if ml, done := s.c.Slider(ui.Value{ID: estimateID, Rect: s.row(ui.SliderHeight), Label: words.Say("panel.loss"), Unit: "mL", Value: d.estimate, Min: least, Max: min(most, 6000), Step: 50}); done {
+	if ml, done := s.slider(ui.Value{ID: estimateID, Label: words.Say("panel.loss"), Unit: "mL", Value: d.estimate, Min: least, Max: min(most, 6000), Step: 50}); done {
 		d.estimate = ml
 	}
 	if v.EstimateML >= 0 {
@@ -43,7 +67,7 @@ func (d *Desk) recordsPanel(s *stack) {
 			written++
 		}
 	}
-	if s.c.Button(ui.Button{ID: ui.Name("tally"), Rect: s.row(40), Label: words.Say("panel.tally") + " …", Detail: words.Say("panel.of", written, int(sim.TallyItems)), Key: ui.K('Y'),
+	if s.button(ui.Button{ID: ui.Name("tally"), Label: words.Say("panel.tally") + " …", Detail: words.Line("panel.of", written, int(sim.TallyItems)), Key: ui.K('Y'),
 		Why: s.v.why(sim.Action{Do: sim.Reconcile})}) {
 		d.Dialog = TallyDialog
 	}
@@ -58,13 +82,18 @@ func (d *Desk) recordsPanel(s *stack) {
 	if d.note == "" {
 		why = words.Say("panel.note_empty")
 	}
-	if s.c.Button(ui.Button{ID: ui.Name("write note"), Rect: s.row(40), Label: words.Say("panel.note"), Why: why}) || entered && d.note != "" {
+	if s.button(ui.Button{ID: ui.Name("write note"), Label: words.Say("panel.note"), Why: why}) || entered && d.note != "" {
 		d.do(Act{Sim: sim.Action{Do: sim.Note, Text: d.note}})
 		d.note = ""
 	}
 	s.head(words.Say("panel.end_head"))
-	if s.c.Button(ui.Button{ID: ui.Name("back to sheet"), Rect: s.row(40), Label: words.Say("panel.sheet")}) {
+	if s.button(ui.Button{ID: ui.Name("back to sheet"), Label: words.Say("panel.sheet")}) {
 		d.do(Act{Do: BackToCase})
+	}
+	if !s.v.Assessment {
+		if s.button(ui.Button{ID: ui.Name("go home"), Label: words.Say("panel.go_home"), Detail: words.Say("panel.case_kept")}) {
+			d.do(Act{Do: GoHome})
+		}
 	}
 	s.hold(words.Say("panel.take_bench_down"), on(sim.TakeDown, sim.NoPart, 0))
 	s.hold(words.Say("panel.end_case"), on(sim.EndCase, sim.NoPart, 0))

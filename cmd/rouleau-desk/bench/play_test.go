@@ -110,7 +110,7 @@ func (p pointer) seen(label, below string) ui.Mark {
 		}
 		p.Wheel(at, lines)
 	}
-	p.t.Fatalf("%q cannot be scrolled into sight", label)
+	p.t.Fatalf("%q cannot be scrolled into sight: %+v", label, func() ui.Mark { m, _ := p.mark(label, below); return m }())
 	return ui.Mark{}
 }
 
@@ -223,9 +223,9 @@ func playByHand(t *testing.T, b *table, h hand) {
 	h.part("reservoir")
 	h.press("Open the collection set", "")
 	b.passed(46)
-	h.press("Connect", "suction line")
+	h.press("Connect the suction line", "")
 	b.passed(7)
-	h.press("Connect", "vacuum line")
+	h.press("Connect the vacuum line", "")
 	b.passed(7)
 	h.press("Test the vacuum", "")
 	b.passed(9)
@@ -233,7 +233,7 @@ func playByHand(t *testing.T, b *table, h hand) {
 	h.part("anticoagulant")
 	h.press("heparin in saline", "")
 	b.passed(13)
-	h.press("Open", "drip clamp")
+	h.press("Open the drip clamp", "")
 	h.press("Run the prime in", "")
 	b.passed(30)
 	h.set("drip", 80)
@@ -243,7 +243,7 @@ func playByHand(t *testing.T, b *table, h hand) {
 	h.part("bowl")
 	h.press("Open the processing set", "")
 	b.passed(46)
-	h.press("Connect", "outlet line")
+	h.press("Connect the outlet line", "")
 	b.passed(7)
 	h.part("first wash hook")
 	h.press("saline 0.9 %", "")
@@ -251,7 +251,7 @@ func playByHand(t *testing.T, b *table, h hand) {
 	h.part("first wash clamp")
 	h.part("outlet clamp")
 	h.part("reservoir")
-	h.press("Turn it gently", "")
+	h.press("Turn the reservoir gently", "")
 	b.passed(16)
 	h.part("bowl")
 	h.press("Fill", "")

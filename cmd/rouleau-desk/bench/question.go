@@ -26,10 +26,10 @@ func (d *Desk) question(c *ui.Core, v *View, r *ui.Rect) {
 	c.Fill(ui.R(box.X, box.Y, 6, box.H), 3, c.Pal.Ink)
 	in = box.InsetXY(14, 8)
 	head := in.CutTop(18)
-	wait := words.Say("top.waiting", c.Clock(math.Floor(q.SinceS))[2:])
+	wait := words.Line("top.waiting", c.Clock(math.Floor(q.SinceS))[2:])
 	small := ui.Style{Size: ui.SizeSmall, Col: c.Pal.Muted, Tab: true, Align: ui.AlignRight}
 	c.Text(head.CutRight(small.Width(wait)+1), wait, small)
-	c.Text(head, words.Say("top.asks", words.Say("speaker."+q.Who)), ui.Style{Size: ui.SizeSmall, Col: c.Pal.Muted})
+	c.Text(head, words.Line("top.asks", words.Say("speaker."+q.Who)), ui.Style{Size: ui.SizeSmall, Col: c.Pal.Muted})
 	c.Label(ui.Label{Rect: in.CutTop(h), Text: q.Text, Style: text})
 	row := in.CutBottom(42)
 	if q.Loss {

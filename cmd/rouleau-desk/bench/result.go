@@ -27,10 +27,18 @@ type CriterionResult struct {
 	Name, Measured, Target string // Measured is "" where there was nothing to measure
 	Points, Of             float64
 	Reason, Source         string
+	Moment                 Moment
 }
 
 // CriticalResult is an error that points never make good.
 type CriticalResult struct {
 	Name, Reason string
 	Mended       bool // stopped, told and mended
+	Moment       Moment
+}
+
+// Moment is when something turned; Is is false where it has no one moment.
+type Moment struct {
+	Is bool
+	S  float64
 }

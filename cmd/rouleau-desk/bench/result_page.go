@@ -1,188 +1,209 @@
-// The last page: critical errors first, then the grade by part with its criteria.
+// The last page: what came of the case, with its tabs for the grade and the timeline, and the ways on from it.
 
 package bench
 
 import (
+	"math"
+
 	"rouleau/assets/words"
 	"rouleau/cmd/rouleau-desk/ui"
 )
 
+// ending is what stays of the result page from frame to frame.
+type ending struct {
+	tab    int
+	opened int // part of the grade whose criteria alone are shown, -1 for all
+	moment int // of the timeline that is told of, -1 for none
+	from   ui.ID
+
+	moments []moment
+	marks   []ui.ChartMark
+	made    momentsKey
+	path    string
+	asked   bool
+}
+
+const (
+	tabGrade = iota
+	tabTimeline
+)
+
+func newEnding() ending { return ending{opened: -1, moment: -1} }
+
+// lesson says whether what has ended was a guided lesson, which nobody passes or fails.
+func (v *View) lesson() bool { return v.Guide.On || v.Guide.Done }
+
+// score is points rounded down, so that nothing looks better than it is: 99.8 is not 100.
+func score(c *ui.Core, points float64) string {
+	tenths := math.Floor(10*points + 1e-6)
+	if math.Mod(tenths, 10) == 0 {
+		return c.Num(tenths/10, 0, "")
+	}
+	return c.Num(tenths/10, 1, "")
+}
+
+func verdict(c *ui.Core, v *View) string {
+	switch r := &v.Result; {
+	case v.lesson():
+		return words.Say("result.lesson")
+	case !r.Graded:
+		return words.Say("result.not_graded")
+	case r.Pass:
+		return words.Line("result.pass", score(c, r.Total))
+	default:
+		return words.Line("result.fail", score(c, r.Total))
+	}
+}
+
 func (d *Desk) result(c *ui.Core, v *View, window ui.Rect) {
 	res := &v.Result
-	in := window.InsetXY(24, 14)
-	head := in.CutTop(58)
-	right := head.CutRight(min(head.W*0.45, 460))
-	verdict := words.Say("result.not_graded")
-	switch {
-	case res.Graded && res.Pass:
-		verdict = words.Say("result.pass", c.Num(res.Total, 0, ""))
-	case res.Graded:
-		verdict = words.Say("result.fail", c.Num(res.Total, 0, ""))
-	}
-	c.Text(head.CutTop(34), verdict, ui.Style{Size: 24, Weight: ui.SemiBold})
-	under := words.Say("result.feedback")
-	if v.TimeOver {
-		under = words.Say("result.time_over") + " " + under
-	}
-	c.Text(head, under, ui.Style{Size: 13, Col: c.Pal.Muted})
-	saved := words.Say("result.not_saved")
-	if res.SavedAs != "" {
-		saved = words.Say("result.saved", res.SavedAs)
-	}
-	c.Label(ui.Label{ID: ui.Name("saved"), Rect: right.CutTop(36), Text: saved, Style: ui.Style{Size: ui.SizeSmall, Col: c.Pal.Muted, Align: ui.AlignRight}})
-	c.Text(right, words.Say("result.case", v.Story.Title, v.Story.Seed), ui.Style{Size: ui.SizeSmall, Col: c.Pal.Muted, Align: ui.AlignRight, Tab: true})
-	foot := in.CutBottom(52).InsetXY(0, 4)
-	d.resultFoot(c, foot)
-	in.CutBottom(6)
+	d.end.find(v)
+	in := window.InsetXY(20, 12)
+	foot := in.CutBottom(footHeight(c, in.W))
+	in.CutBottom(8)
+	d.resultHead(c, v, &in)
 	if res.Fault != "" {
-		c.Label(ui.Label{ID: ui.Name("fault"), Rect: in.CutTop(44), Text: res.Fault, Style: ui.Style{Weight: ui.SemiBold}})
+		st := ui.Style{Weight: ui.SemiBold}
+		c.Label(ui.Label{ID: ui.Name("fault"), Rect: in.CutTop(min(c.LabelHeight(res.Fault, in.W, st), 44)), Text: res.Fault, Style: st})
 	}
-	d.reasons(c, res, &in)
-	d.summary(c, res, &in)
-	d.resultRows(c, res, in)
-}
-
-// reasons says why a case was not passed, before any points.
-func (d *Desk) reasons(c *ui.Core, res *Result, in *ui.Rect) {
-	if !res.Graded || res.Pass {
-		return
-	}
-	st := ui.Style{Size: ui.SizeBody, Weight: ui.SemiBold}
-	for _, why := range res.Reasons {
-		c.Label(ui.Label{Rect: in.CutTop(c.LabelHeight(why, in.W, st)), Text: why, Style: st})
-		in.CutTop(2)
-	}
-}
-
-// summary is the six parts side by side, each with the mark of what is the least that passes.
-func (d *Desk) summary(c *ui.Core, res *Result, in *ui.Rect) {
-	if len(res.Parts) == 0 {
-		return
+	if v.Notice != "" {
+		st := ui.Style{Size: 13, Weight: ui.SemiBold}
+		c.Label(ui.Label{ID: ui.Name("notice"), Rect: in.CutTop(min(c.LabelHeight(v.Notice, in.W, st), 36)), Text: v.Notice, Style: st})
 	}
 	in.CutTop(4)
-	row := in.CutTop(40)
-	in.CutTop(8)
-	for i := range res.Parts {
-		p := &res.Parts[i]
-		cell := row.Col(i, len(res.Parts), 14)
-		st := ui.Style{Size: ui.SizeSmall}
-		points := words.Say("result.points", c.Num(p.Points, 1, ""), c.Num(p.Of, 0, ""))
-		if p.Of > 0 && p.Points < p.FloorShare*p.Of {
-			st.Weight, points = ui.SemiBold, words.Say("result.below", points)
+	tabs := [...]ui.Option{{Label: words.Say("result.tab_grade")}, {Label: words.Say("result.tab_timeline")}}
+	row := in.CutTop(42)
+	if i, ok := c.Tabs(ui.Tabs{ID: ui.Name("result tabs"), Rect: row, Label: words.Say("result.tabs"), Options: tabs[:], Selected: d.end.tab}); ok && i >= 0 {
+		d.end.tab = i
+	}
+	in.CutTop(6)
+	if d.end.tab == tabTimeline {
+		d.timeline(c, v, in)
+	} else {
+		if !v.lesson() {
+			d.reasons(c, res, &in)
+			d.summary(c, res, &in)
 		}
-		c.Text(cell.CutTop(15), p.Name, st)
-		c.Text(cell.CutTop(15), points, ui.Style{Size: ui.SizeSmall, Weight: st.Weight, Tab: true, Col: c.Pal.Muted})
-		p.bar(c, cell.Place(cell.W, 6, 0, 0.5))
+		d.resultRows(c, v, in)
+	}
+	d.resultFoot(c, v, foot)
+	switch {
+	case d.Dialog == ChartDialog:
+		d.chartDialog(c, v)
+	case d.end.asked:
+		d.saveDialog(c, v)
 	}
 }
 
-// bar is how many of the points were got, and a mark where the least that passes lies.
-func (p *PartResult) bar(c *ui.Core, bar ui.Rect) {
-	c.Fill(bar, 3, c.Pal.Line)
-	if p.Of > 0 {
-		c.Fill(ui.R(bar.X, bar.Y, bar.W*float32(min(max(p.Points/p.Of, 0), 1)), bar.H), 3, c.Pal.Dark)
-		x := bar.X + bar.W*float32(p.FloorShare)
-		c.Segment(x, bar.Y-3, x, bar.Bottom()+3, 2, c.Pal.Ink)
+// resultHead is the verdict, and at the right what case it was and where it is kept.
+func (d *Desk) resultHead(c *ui.Core, v *View, in *ui.Rect) {
+	res := &v.Result
+	under := words.Say("result.feedback")
+	switch {
+	case v.lesson() && res.Graded:
+		under = words.Line("result.lesson_points", score(c, res.Total))
+	case v.TimeOver:
+		under = words.Say("result.time_over") + " " + under
 	}
+	switch {
+	case v.Interrupted == 1:
+		under += " " + words.Say("result.interrupted_once")
+	case v.Interrupted > 1:
+		under += " " + words.Say("result.interrupted", v.Interrupted)
+	}
+	saved := words.Say("result.not_saved")
+	if res.SavedAs != "" {
+		saved = words.Line("result.saved", res.SavedAs)
+	}
+	which := words.Line("result.case", v.Story.Title, v.Story.Seed)
+	muted, small := ui.Style{Size: 13, Col: c.Pal.Muted}, ui.Style{Size: ui.SizeSmall, Col: c.Pal.Muted, Align: ui.AlignRight}
+	left := ui.R(in.X, in.Y, in.W*0.56, in.H)
+	right := ui.R(left.Right()+12, in.Y, in.W-left.W-12, in.H)
+	two := 2 * ui.LineHeight(ui.SizeSmall) // a longer place is read by pointing at it
+	top := left.CutTop(32)
+	used := 32 + c.Label(ui.Label{Rect: ui.R(left.X, left.Y, left.W, c.LabelHeight(under, left.W, muted)), Text: under, Style: muted})
+	c.Text(top, verdict(c, v), ui.Style{Size: 24, Weight: ui.SemiBold})
+	h := c.Label(ui.Label{ID: ui.Name("saved"), Rect: ui.R(right.X, right.Y, right.W, min(c.LabelHeight(saved, right.W, small), two)), Text: saved, Style: small})
+	h += 4 + c.Label(ui.Label{ID: ui.Name("which case"), Rect: ui.R(right.X, right.Y+h+4, right.W, min(c.LabelHeight(which, right.W, small), two)), Text: which, Style: small})
+	in.CutTop(max(used, h) + 2)
 }
 
-func (d *Desk) resultFoot(c *ui.Core, foot ui.Rect) {
-	if c.Button(ui.Button{ID: ui.Name("leave"), Rect: foot.CutRight(200), Label: words.Say("result.leave"), Look: ui.LookDark}) {
-		d.do(Act{Do: Leave})
-	}
-	foot.CutRight(8)
-	if c.Button(ui.Button{ID: ui.Name("again"), Rect: foot.CutRight(240), Label: words.Say("result.again")}) {
-		d.do(Act{Do: Again})
-	}
-	foot.CutRight(16)
-	c.Label(ui.Label{ID: ui.Name("last caution"), Rect: foot.Place(foot.W, 34, 0, 0.5), Text: words.Say("first.short"), Style: ui.Style{Size: 13, Col: c.Pal.Muted}})
+// way is one of the ways on from a result; the first opens a dialog of its own.
+type way struct {
+	key  string
+	do   Verb
+	look ui.Look
 }
 
-func (d *Desk) resultRows(c *ui.Core, res *Result, r ui.Rect) {
-	id := ui.Name("result")
-	pageKeys(c, id, r.H)
-	area := c.BeginScroll(ui.Scroll{ID: id, Rect: r, Content: d.heights[id]})
-	area.W = min(area.W, r.W-16)
-	y := area.Y + 2
-	if len(res.Criticals) > 0 {
-		c.Text(ui.R(area.X, y, area.W, 26), words.Say("result.criticals"), ui.Style{Size: ui.SizeHead, Weight: ui.SemiBold})
-		y += 30
-	}
-	for i := range res.Criticals {
-		y = d.critical(c, &res.Criticals[i], area, y)
-	}
-	for i := range res.Parts {
-		y = d.part(c, &res.Parts[i], i, area, y)
-	}
-	d.heights[id] = y - area.Y + 8
-	c.EndScroll()
+var ways = [...]way{{"result.save_as", Bench, ui.LookPlain}, {"result.again", Again, ui.LookPlain}, {"result.again_new", AgainNewSeed, ui.LookPlain},
+	{"result.home", GoHome, ui.LookDark}, {"result.leave", Leave, ui.LookPlain}}
+
+func (w *way) button(i int) ui.Button {
+	return ui.Button{ID: ui.Name("way").At(i), Label: words.Say(w.key), Look: w.look}
 }
 
-func (d *Desk) critical(c *ui.Core, k *CriticalResult, area ui.Rect, y float32) float32 {
-	name := k.Name
-	if k.Mended {
-		name = words.Say("result.mended", k.Name)
+const (
+	waysGap  = 8
+	mostWays = 1100 // width of them all
+)
+
+// footHeight is the room of the ways on and the caution.
+func footHeight(c *ui.Core, width float32) float32 {
+	h, cell := float32(40), ui.R(0, 0, min(width, mostWays), 0).Col(0, len(ways), waysGap)
+	for i := range ways {
+		h = max(h, c.ButtonHeight(ways[i].button(i), cell.W))
 	}
-	text := ui.Style{Size: 14}
-	bold := ui.Style{Size: 15, Weight: ui.SemiBold}
-	w := area.W - 40
-	hn, ht := c.LabelHeight(name, w, bold), c.LabelHeight(k.Reason, w, text)
-	box := ui.R(area.X+2, y, area.W-4, hn+ht+16)
-	c.Fill(box, 6, c.Pal.Well)
-	c.Frame(box, 6, 2, c.Pal.Ink)
-	c.Fill(ui.R(box.X, box.Y, 8, box.H), 4, c.Pal.Ink)
-	c.Label(ui.Label{Rect: ui.R(box.X+22, box.Y+7, w, hn), Text: name, Style: bold})
-	c.Label(ui.Label{Rect: ui.R(box.X+22, box.Y+8+hn, w, ht), Text: k.Reason, Style: text})
-	return y + box.H + 8
+	return h + 4 + c.LabelHeight(words.Say("first.short"), width, ui.Style{Size: ui.SizeSmall})
 }
 
-// part is a part of the grade: a bar with its floor, opened to show the criteria.
-func (d *Desk) part(c *ui.Core, p *PartResult, i int, area ui.Rect, y float32) float32 {
-	open := d.opened == i || d.opened == -1
-	row := ui.R(area.X+4, y+2, area.W-8, 42)
-	score := words.Say("result.points", c.Num(p.Points, 1, ""), c.Num(p.Of, 0, ""))
-	if c.Button(ui.Button{ID: ui.Name("part").At(i), Rect: row, Label: p.Name, Detail: score, Selected: d.opened == i}) {
-		switch {
-		case d.opened == i:
-			d.opened = -1
-		default:
-			d.opened = i
+// resultFoot is the ways on, and the caution.
+func (d *Desk) resultFoot(c *ui.Core, v *View, foot ui.Rect) {
+	caution, st := words.Say("first.short"), ui.Style{Size: ui.SizeSmall, Col: c.Pal.Muted}
+	c.Label(ui.Label{Rect: foot.CutBottom(c.LabelHeight(caution, foot.W, st)), Text: caution, Style: st})
+	foot.CutBottom(4)
+	foot.W = min(foot.W, mostWays)
+	for i := range ways {
+		w, b := &ways[i], ways[i].button(i)
+		b.Rect = foot.Col(i, len(ways), waysGap)
+		if !c.Button(b) {
+			continue
 		}
+		if i == 0 {
+			d.end.asked, d.end.path = true, v.Result.SavedAs
+			continue
+		}
+		if w.do == Again || w.do == AgainNewSeed {
+			d.end, d.board.chosen, d.board.large = newEnding(), false, false
+		}
+		d.do(Act{Do: w.do})
 	}
-	bar := ui.R(row.X, row.Bottom()+4, row.W, 6)
-	p.bar(c, bar)
-	y = bar.Bottom() + 10
-	if !open {
-		return y
-	}
-	for k := range p.Rows {
-		y = d.criterion(c, &p.Rows[k], area, y)
-	}
-	return y + 8
 }
 
-// criterion is one line: what was measured against what, points, why, and where the target comes from.
-func (d *Desk) criterion(c *ui.Core, k *CriterionResult, area ui.Rect, y float32) float32 {
-	left := area.W * 0.30
-	mid := area.W * 0.24
-	name, small := ui.Style{Size: 14, Weight: ui.SemiBold}, ui.Style{Size: 13, Col: c.Pal.Muted}
-	x := area.X + 14
-	why := k.Reason
-	if k.Source != "" {
-		why += "\n" + words.Say("result.source", k.Source)
+// saveDialog asks where a copy of the attempt should go.
+func (d *Desk) saveDialog(c *ui.Core, v *View) {
+	window := ui.Rect{W: c.Size().X, H: c.Size().Y}
+	text := words.Say("result.save_text_unkept")
+	if v.Result.SavedAs != "" {
+		text = words.Say("result.save_text", v.Result.SavedAs)
 	}
-	was := words.Say("result.nothing_measured")
-	if k.Measured != "" {
-		was = words.Say("result.measured", k.Measured)
+	st := ui.Style{Col: c.Pal.Muted}
+	w := min(640, window.W-32)
+	high := c.LabelHeight(text, w-32, st)
+	r := window.Place(w, high+ui.TextFieldHeight+140, 0.5, 0.4)
+	c.BeginOverlay(ui.Name("dialog"), r, true)
+	in := c.Panel(ui.Panel{ID: ui.Name("dialog panel"), Rect: r, Title: words.Say("result.save_title")})
+	c.Label(ui.Label{Rect: in.CutTop(high), Text: text, Style: st})
+	in.CutTop(10)
+	path, entered := c.TextField(ui.TextField{ID: ui.Name("copy path"), Rect: in.CutTop(ui.TextFieldHeight), Label: words.Say("result.save_path"), Text: d.end.path})
+	d.end.path = path
+	row := in.CutBottom(44)
+	save := c.Button(ui.Button{ID: ui.Name("copy save"), Rect: row.CutRight(200), Label: words.Say("result.save_do"), Look: ui.LookDark}) || entered
+	if save && path != "" {
+		d.do(Act{Do: SaveCopy, Text: path})
+		d.end.asked = false
 	}
-	values := was + "\n" + words.Say("result.target", k.Target)
-	wy := area.Right() - 8 - (x + left + mid)
-	h := max(c.LabelHeight(k.Name, left-16, name)+c.LabelHeight(" ", left, small), c.LabelHeight(values, mid-12, small), c.LabelHeight(why, wy, small))
-	c.Label(ui.Label{Rect: ui.R(x, y, left-16, h), Text: k.Name, Style: name})
-	c.Text(ui.R(x, y+c.LabelHeight(k.Name, left-16, name), left-16, ui.LineHeight(13)), words.Say("result.points", c.Num(k.Points, 1, ""), c.Num(k.Of, 0, "")), ui.Style{Size: 13, Tab: true, Col: c.Pal.Muted})
-	c.Label(ui.Label{Rect: ui.R(x+left, y, mid-12, h), Text: values, Style: ui.Style{Size: 13, Tab: true}})
-	c.Label(ui.Label{Rect: ui.R(x+left+mid, y, wy, h), Text: why, Style: small})
-	y += h + 6
-	c.Segment(x, y, area.Right(), y, 1, c.Pal.Line)
-	return y + 6
+	if c.Button(ui.Button{ID: ui.Name("dialog close"), Rect: row.CutLeft(160), Label: words.Say("dialog.close"), Key: ui.Chord{Key: ui.KeyEscape}}) {
+		d.end.asked = false
+	}
+	c.EndOverlay()
 }

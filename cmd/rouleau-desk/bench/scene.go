@@ -14,6 +14,8 @@ import (
 const (
 	sheetW = 960
 	sheetH = 500
+	// hooksLow is where the part of the sheet ends that hangs from its top; what is below moves down where there is room.
+	hooksLow = 96
 )
 
 // scene is one frame of the drawing.
@@ -24,13 +26,21 @@ type scene struct {
 	x, y   float32 // of the sheet's corner
 	s      float32 // pixels a unit
 	size   float32 // of words
+	lift   float32 // how much lower all but the hooks hangs where the room is high, in units
+	floor  float32 // the lowest place of the sheet
 	moving bool    // dashes and the rotation mark move
+	looked ui.ID   // the part that is looked at in this frame
+	tipOf  sim.Part
+	tip    string // what is said of it in full, where its words had no room
 }
 
 // drawScene draws the bench into r, blood's way from left to right.
 func drawScene(c *ui.Core, v *View, d *Desk, r ui.Rect) {
 	g := scene{c: c, v: v, d: d, s: min(r.W/sheetW, r.H/sheetH), size: ui.SizeSmall, moving: !v.Paused && !c.Still && !v.Seen.Ended}
-	g.x, g.y = r.X+(r.W-sheetW*g.s)/2, r.Y+(r.H-sheetH*g.s)/2
+	spare := min(r.H/g.s-sheetH, 150)
+	g.lift = spare * 0.4
+	g.floor = sheetH + spare - g.lift - 3
+	g.x, g.y = r.X+(r.W-sheetW*g.s)/2, r.Y+(r.H-(sheetH+spare)*g.s)/2
 	if g.s > 1.2 {
 		g.size = 13
 	}
@@ -43,42 +53,22 @@ func drawScene(c *ui.Core, v *View, d *Desk, r ui.Rect) {
 	g.product()
 	g.waste()
 	g.patient()
+	d.looked = g.looked
 }
 
 func (g *scene) px(x float32) float32 { return g.x + x*g.s }
-func (g *scene) py(y float32) float32 { return g.y + y*g.s }
+func (g *scene) py(y float32) float32 {
+	if y >= hooksLow {
+		y += g.lift
+	}
+	return g.y + y*g.s
+}
 func (g *scene) r(x, y, w, h float32) ui.Rect {
 	return ui.R(g.px(x), g.py(y), w*g.s, h*g.s)
 }
 
 // pen is the width of outlines.
 func (g *scene) pen() float32 { return max(1.4, 1.8*g.s) }
-
-// label is a block of words: a title and muted lines below it, those that begin with ! strong. It returns where it ends, in pixels.
-func (g *scene) label(x, y, w float32, align ui.Align, title string, lines ...string) float32 {
-	top := g.py(y)
-	step := ui.LineHeight(g.size) - 1
-	st := ui.Style{Size: g.size + 1, Weight: ui.SemiBold, Align: align}
-	for title != "" {
-		var line string
-		line, title = ui.NextLine(title, w*g.s, st.Size, st.Weight, false)
-		g.c.Text(ui.R(g.px(x), top, w*g.s, step+2), line, st)
-		top += step + 2
-	}
-	st = ui.Style{Size: g.size, Tab: true, Col: g.c.Pal.Muted, Align: align}
-	for _, l := range lines {
-		if l == "" {
-			continue
-		}
-		st.Weight, st.Col = ui.Regular, g.c.Pal.Muted
-		if l[0] == '!' {
-			l, st.Weight, st.Col = l[1:], ui.SemiBold, g.c.Pal.Ink
-		}
-		g.c.Text(ui.R(g.px(x), top, w*g.s, step), l, st)
-		top += step
-	}
-	return top
-}
 
 // part makes a part of the drawing something that can be selected.
 func (g *scene) part(p sim.Part, label string, x, y, w, h float32) {
@@ -91,7 +81,14 @@ func (g *scene) part(p sim.Part, label string, x, y, w, h float32) {
 		r.Y, r.H = r.Y-(least-r.H)/2, least
 	}
 	on := g.d.Tab == TabPart && g.d.Part == p
-	hit := g.c.Hit(ui.HitArea{ID: partID(p), Rect: r, Label: label, Selected: on})
+	area := ui.HitArea{ID: partID(p), Rect: r, Label: label, Selected: on}
+	if g.tipOf == p {
+		area.Tip = g.tip
+	}
+	hit := g.c.Hit(area)
+	if hit.Over || hit.Focused {
+		g.looked = partID(p)
+	}
 	if hit.Pressed {
 		g.d.Select(p)
 	}
@@ -101,6 +98,7 @@ func (g *scene) part(p sim.Part, label string, x, y, w, h float32) {
 	case hit.Over:
 		g.corners(r.Inset(-2), g.c.Pal.Edge, 1.6)
 	}
+	g.pointAt(p, r)
 }
 
 // corners brackets what is selected.
@@ -116,7 +114,7 @@ func (g *scene) corners(r ui.Rect, col ui.Color, width float32) {
 }
 
 // clamp is a valve on a tube: filled when closed, hollow when open, with the word beside it. A press turns it.
-func (g *scene) clamp(p sim.Part, x, y float32, upright bool, wordX, wordY float32, align ui.Align) {
+func (g *scene) clamp(p sim.Part, x, y float32, upright bool, wordX, wordY, room float32, align ui.Align) {
 	c := g.c
 	open := g.v.Seen.Bench.Open[p]
 	cx, cy := g.px(x), g.py(y)
@@ -156,11 +154,12 @@ func (g *scene) clamp(p sim.Part, x, y float32, upright bool, wordX, wordY float
 	case hit.Over:
 		g.corners(r.Inset(4), c.Pal.Edge, 1.4)
 	}
-	st := ui.Style{Size: g.size, Col: c.Pal.Muted, Align: align}
+	g.pointAt(p, r.Inset(6))
+	st := ui.Style{Col: c.Pal.Muted}
 	if !open {
 		st.Col, st.Weight = c.Pal.Ink, ui.SemiBold
 	}
-	c.TextAt(g.px(wordX), g.py(wordY)+g.size*0.36, words.Say(word), st)
+	g.word(words.Say(word), wordX, wordY, room, align, st)
 }
 
 // tube is a line through the points, cut open: its wall, what is in it, and dashes that move while it flows.

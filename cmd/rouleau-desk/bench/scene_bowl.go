@@ -26,9 +26,9 @@ func (g *scene) pump() {
 	flow, back := d.FeedMLMin, d.OutletBackMLMin
 	held := s.Pump.Cycles > 0 || flow > 0
 	if back > 0 {
-		g.tube(d.BowlMixed, true, back, 658, 196, 574, 196, 574, 452, 474, 452, 474, 398)
+		g.tube(d.BowlMixed, true, back, 658, 196, 580, 196, 580, 452, 474, 452, 474, 398)
 	} else {
-		g.tube(d.Outlet, held, flow, 474, 398, 474, 452, 574, 452, 574, 196, 658, 196)
+		g.tube(d.Outlet, held, flow, 474, 398, 474, 452, 580, 452, 580, 196, 658, 196)
 	}
 	if opened && !s.Bench.Connected[sim.OutletLine] {
 		g.gap(508, 452, false)
@@ -52,12 +52,15 @@ func (g *scene) pump() {
 		}
 	}
 	g.part(sim.PumpPart, words.Say("part.pump"), 524, 432, 40, 40)
-	state := g.num(s.Pump.FlowMLMin, 0, "mL/min")
+	state := plain(g.num(s.Pump.FlowMLMin, 0, "mL/min"))
 	if s.Pump.NoFlow {
-		state = "!" + words.Say("bench.no_flow")
+		state = weighty(words.Say("bench.no_flow"))
 	}
-	g.label(482, 476, 124, ui.AlignCenter, "", state)
-	g.clamp(sim.OutletClamp, 474, 424, true, 490, 424, ui.AlignLeft)
+	g.words(sim.PumpPart, box{478, 475, 588, g.floor}, ui.AlignCenter, false, fact{}, state)
+	g.clamp(sim.OutletClamp, 474, 422, true, 491, 412, 82, ui.AlignLeft)
+	if s.Pump.AirML > 1 {
+		g.bubbles(580, 210, 440)
+	}
 }
 
 func (g *scene) bowl() {
@@ -184,38 +187,50 @@ func (g *scene) rotation() {
 	c.Disc(ui.R(x-r, y-r, 2*r, 2*r), c.Pal.Ink)
 }
 
+// bubbles stand in an upright line that holds air, and rise where something moves.
+func (g *scene) bubbles(x, top, low float32) {
+	rise := float32(0)
+	if g.moving && g.v.Seen.Pump.Mode != sim.PumpIdle {
+		rise = float32(math.Mod(g.c.ClockMS()/1000*24, 46))
+	}
+	for y := low - rise; y > top; y -= 46 {
+		r := ui.R(g.px(x)-3*g.s, g.py(y)-3*g.s, 6*g.s, 6*g.s)
+		g.c.Disc(r, g.c.Pal.Well)
+		g.c.Circle(r, max(1, g.s), g.c.Pal.Ink)
+	}
+}
+
 func (g *scene) bowlWords(opened bool) {
 	v := g.v
 	s, d := &v.Seen, &v.Drawn
-	title := words.Say("part.bowl")
+	title := plain(words.Say("part.bowl"))
 	if s.Bench.Bowl != sim.NoBowl {
-		title = words.Say("bench.bowl", g.num(s.Bench.Bowl.Shape().VolumeML, 0, "mL"))
+		title = plain(words.Line("bench.bowl", g.num(s.Bench.Bowl.Shape().VolumeML, 0, "mL")), title.text)
 	}
+	place := box{592, 409, 768, g.floor - 52}
 	if !opened {
-		g.label(590, 414, 172, ui.AlignCenter, title, words.Say("bench.wrapped"))
+		g.words(sim.BowlPart, place, ui.AlignCenter, false, title, plain(words.Say("bench.wrapped")))
 		return
 	}
-	third := ""
+	var facts [3]fact
+	if s.Pump.AirML > 1 {
+		ml := g.num(s.Pump.AirML, 0, "mL")
+		facts[0] = weighty(words.Line("bench.air_in_line", ml), words.Line("bench.air", ml))
+	}
+	facts[1] = bowlState(v)
 	switch {
 	case v.ShowTruth && s.Pump.Spinning:
-		third = words.Say("bench.truth_bed", g.num(v.Truth.BedShare, 2, ""))
+		facts[2] = plain(words.Line("bench.truth_bed", g.num(v.Truth.BedShare, 2, "")))
 	case s.Pump.Detector > 0:
-		third = words.Say("bench.detector", g.num(s.Pump.Detector, 2, ""))
+		facts[2] = plain(words.Line("bench.detector", g.num(s.Pump.Detector, 2, "")))
 	case d.HeldShare > 0:
-		third = words.Say("bench.holds", g.num(s.Pump.HeldML, 0, "mL"))
+		facts[2] = plain(words.Line("bench.holds", g.num(s.Pump.HeldML, 0, "mL")))
 	}
-	air := ""
-	if s.Pump.AirML > 1 {
-		air = "!" + words.Say("bench.air_in_line", g.num(s.Pump.AirML, 0, "mL"))
-	}
-	if air != "" {
-		third = air
-	}
-	g.label(586, 414, 176, ui.AlignCenter, title, bowlState(v), third)
+	g.words(sim.BowlPart, place, ui.AlignCenter, false, title, facts[:]...)
 }
 
 // bowlState says in words what pump and bowl do.
-func bowlState(v *View) string {
+func bowlState(v *View) fact {
 	p := &v.Seen.Pump
 	key := "bench.stands"
 	switch p.Mode {
@@ -237,8 +252,10 @@ func bowlState(v *View) string {
 		}
 	}
 	text := words.Say(key)
+	f := plain(text)
 	if p.Spinning {
-		return words.Say("bench.rpm", text, int(v.Drawn.RPM))
+		f = plain(words.Line("bench.rpm", text, int(v.Drawn.RPM)), text)
 	}
-	return text
+	f.strong = p.Mode != sim.PumpIdle
+	return f
 }

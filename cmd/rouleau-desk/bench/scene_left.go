@@ -45,16 +45,17 @@ func (g *scene) field() {
 	ground()
 	c.LineRound(g.pen(), c.Pal.Ink, false)
 	g.swabs()
-	lines := [3]string{words.Say("bench.pool", g.num(s.PoolML, 0, "mL"), g.num(s.BriskMLMin, 0, "mL/min"))}
-	if s.IrrigationMLMin > 0 {
-		lines[1] = words.Say("bench.irrigating", g.num(s.IrrigationMLMin, 0, "mL/min"))
-	} else {
-		lines[1] = words.Say("bench.no_irrigation")
-	}
+	var facts [3]fact
 	if s.AgentSaid {
-		lines[2] = "!" + words.Say("bench.agent")
+		facts[0] = weighty(words.Say("bench.agent"))
 	}
-	g.label(8, 424, 254, ui.AlignLeft, words.Say("part.field"), lines[:]...)
+	pool, brisk := g.num(s.PoolML, 0, "mL"), g.num(s.BriskMLMin, 0, "mL/min")
+	facts[1] = plain(words.Line("bench.pool", pool, brisk), words.Line("bench.pool_short", pool, brisk))
+	facts[2] = plain(words.Say("bench.no_irrigation"))
+	if s.IrrigationMLMin > 0 {
+		facts[2] = plain(words.Line("bench.irrigating", g.num(s.IrrigationMLMin, 0, "mL/min")))
+	}
+	g.words(sim.FieldPart, box{8, 424, 256, g.floor}, ui.AlignLeft, false, plain(words.Say("part.field")), facts[:]...)
 	g.part(sim.FieldPart, words.Say("part.field"), 14, 332, 240, 88)
 }
 
@@ -70,12 +71,11 @@ func (g *scene) swabs() {
 		g.c.Stroke(r, 3*g.s, max(1, g.s), g.c.Pal.Ink)
 	}
 	if n > 0 {
-		st := ui.Style{Size: g.size, Tab: true, Col: g.c.Pal.Muted}
 		key := "bench.swabs"
 		if g.v.Seen.Rinsing {
 			key = "bench.swabs_rinsed"
 		}
-		g.c.TextAt(g.px(172), g.py(326), words.Say(key, g.num(g.v.Seen.SwabsML, 0, "mL")), st)
+		g.words(sim.FieldPart, box{166, 290, 352, 334}, ui.AlignLeft, true, fact{}, plain(words.Line(key, g.num(g.v.Seen.SwabsML, 0, "mL"))))
 	}
 }
 
@@ -89,8 +89,8 @@ func (g *scene) canister() {
 		c.Fill(ui.R(r.X+2, r.Bottom()-2-level, r.W-4, level), 2, g.v.Drawn.Canister.Colour(depthReservoir))
 	}
 	c.Stroke(r, 4*g.s, g.pen(), c.Pal.Ink)
-	state := words.Say("bench.thrown_away", g.num(s.CanisterML, 0, "mL"))
-	g.label(8, 108, 158, ui.AlignLeft, words.Say("bench.theatre_suction"), state)
+	g.words(sim.FieldPart, box{8, 20, 142, 146}, ui.AlignLeft, true, plain(words.Say("bench.theatre_suction")),
+		plain(words.Line("bench.thrown_away", g.num(s.CanisterML, 0, "mL")), g.num(s.CanisterML, 0, "mL")))
 }
 
 // suction is the sucker's line, and the fork that says where it leads.
@@ -128,7 +128,7 @@ func (g *scene) suction(toReservoir bool) {
 	if toReservoir {
 		to = "bench.to_reservoir"
 	}
-	g.label(118, 250, 130, ui.AlignLeft, "", "!"+words.Say(to))
+	g.words(sim.FieldPart, box{118, 246, 352, 290}, ui.AlignLeft, false, fact{}, weighty(words.Say(to)))
 }
 
 func (g *scene) reservoir() {
@@ -159,25 +159,25 @@ func (g *scene) reservoir() {
 		c.Stroke(r, 8*g.s, g.pen()*1.2, c.Pal.Ink)
 	} else {
 		c.StrokeDash(r, 8*g.s, g.pen(), c.Pal.Edge, ui.Dash{On: 5, Off: 4})
-		g.label(366, 236, 118, ui.AlignCenter, "", words.Say("bench.wrapped"))
+		g.words(sim.ReservoirPart, box{366, 236, 484, 280}, ui.AlignCenter, false, fact{}, plain(words.Say("bench.wrapped")))
 	}
 	g.litres(r, whole, level)
 	g.gauge()
-	note := words.Say("bench.never_turned")
-	if s.MixedTick >= 0 {
-		note = words.Say("bench.turned", g.minutes(sim.Seconds(s.Tick-s.MixedTick)))
-	}
-	if s.Mixing {
-		note = "!" + words.Say("bench.turning")
-	}
-	if s.ReservoirML < 1 {
-		note = ""
-	}
-	clear := ""
+	var facts [2]fact
 	if s.ClearML > 0 {
-		clear = words.Say("bench.clear_on_top", g.num(s.ClearML, 0, "mL"))
+		ml := g.num(s.ClearML, 0, "mL")
+		facts[0] = plain(words.Line("bench.clear_on_top", ml), words.Line("bench.clear_short", ml))
 	}
-	g.label(272, 408, 186, ui.AlignLeft, words.Say("bench.reservoir", g.num(s.ReservoirML, 0, "mL")), clear, note)
+	switch {
+	case s.Mixing:
+		facts[1] = weighty(words.Say("bench.turning"))
+	case s.ReservoirML < 1:
+	case s.MixedTick >= 0:
+		facts[1] = plain(words.Line("bench.turned", g.minutes(sim.Seconds(s.Tick-s.MixedTick))))
+	default:
+		facts[1] = plain(words.Say("bench.never_turned"))
+	}
+	g.words(sim.ReservoirPart, box{264, 406, 438, g.floor}, ui.AlignLeft, false, plain(words.Line("bench.reservoir", g.num(s.ReservoirML, 0, "mL"))), facts[:]...)
 	g.part(sim.ReservoirPart, words.Say("part.reservoir"), 358, 132, 132, 270)
 }
 
@@ -191,7 +191,8 @@ func (g *scene) filter(r ui.Rect) {
 		c.Fill(box, min(h/2, 10*g.s), Liquid{Hct: 0.9}.Colour(depthBag))
 		st := ui.Style{Size: g.size, Col: c.Pal.Well, Align: ui.AlignCenter, Weight: ui.SemiBold, Tab: true}
 		if h >= 16 {
-			c.TextAt(box.X+box.W/2, box.Bottom()-h/2+g.size*0.36, words.Say("bench.clot", g.num(clot, 0, "mL")), st)
+			ml := g.num(clot, 0, "mL")
+			c.TextAt(box.X+box.W/2, box.Bottom()-h/2+g.size*0.36, fitting(box.W-4, st, words.Line("bench.clot", ml), ml), st)
 		}
 	}
 	c.BeginPath()
@@ -238,7 +239,8 @@ func (g *scene) gauge() {
 	if !connected {
 		g.gap(448, 124, true)
 	}
-	r := g.r(428, 72, 40, 40)
+	r := g.r(428, 112, 40, 40)
+	r.Y -= r.H
 	m := r.Center()
 	c.Disc(r, c.Pal.Well)
 	c.Circle(r, g.pen(), c.Pal.Ink)
@@ -255,6 +257,7 @@ func (g *scene) gauge() {
 	c.Disc(ui.R(x-3, y-3, 6, 6), c.Pal.Accent)
 	x, y = hand(s.VacuumMmHg, r.W/2-7*g.s)
 	c.Segment(m.X, m.Y, x, y, max(2, 2.2*g.s), c.Pal.Ink)
-	g.pill(sim.ReservoirPart, 474, 74, words.Say("bench.mmhg", g.num(s.VacuumMmHg, 0, "")), vacuumID)
-	g.label(360, 82, 62, ui.AlignRight, "", words.Say("bench.vacuum"))
+	st := ui.Style{Size: g.size, Col: c.Pal.Muted, Align: ui.AlignCenter}
+	c.TextAt(m.X, r.Y-6, words.Say("bench.vacuum"), st)
+	g.pill(sim.ReservoirPart, 474, g.py(132)-40, 145, vacuumID, words.Line("bench.mmhg", g.num(s.VacuumMmHg, 0, "")))
 }

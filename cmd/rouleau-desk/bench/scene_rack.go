@@ -70,7 +70,7 @@ func (g *scene) rack() {
 	}
 	if n > rackMost {
 		st.Align, st.Weight = ui.AlignLeft, ui.Regular
-		c.TextAt(g.px(rackX(rackMost)-4), g.py(rackY+rackH/2), words.Say("top.more", n-rackMost), st)
+		c.TextAt(g.px(rackX(rackMost)-4), g.py(rackY+rackH/2), words.Line("top.more", n-rackMost), st)
 	}
 	box := g.r(rackLeft-2, rackY-4, rackStep*rackMost+2, rackH+6)
 	least := float32(40)
@@ -92,29 +92,29 @@ func (g *scene) rack() {
 	}
 }
 
-// patientLines are what a glance at the patient must tell: what runs in, what is waited for, what must never be given.
-func (g *scene) patientLines(giving int) []string {
+// patientFacts are what a glance at the patient must tell: what runs in, what is waited for, what must never be given.
+func (g *scene) patientFacts(giving int) (facts [4]fact) {
 	s := &g.v.Seen
-	lines := make([]string, 0, 4)
-	add := func(text string) { lines = append(lines, text) }
 	switch {
 	case s.Giving.RateMLMin > 0 || s.Giving.Squeezing:
-		add("!" + words.Say("bench.giving", g.num(s.Giving.FlowMLMin, 0, "mL/min")))
+		facts[0] = weighty(words.Line("bench.giving", g.num(s.Giving.FlowMLMin, 0, "mL/min")))
 	case giving >= 0:
-		add(words.Say("bench.connected_bag", words.Say("part."+sim.Bag(giving).String())))
+		facts[0] = weighty(words.Line("bench.connected_bag", words.Say("part."+sim.Bag(giving).String())))
 	default:
-		add(words.Say("bench.not_giving"))
-	}
-	switch {
-	case giving >= 0:
-		add(words.Say("bench.to_go", g.num(s.Bags[giving].ML, 0, "mL")))
-	case s.Giving.GivenML > 0:
-		add(words.Say("bench.given", g.num(s.Giving.GivenML, 0, "mL")))
+		facts[0] = plain(words.Say("bench.not_giving"), words.Say("bench.not_giving_short"))
+		facts[0].strong = true
 	}
 	if s.BloodWantedTick >= 0 {
-		add("!" + words.Say("bench.blood_wanted", g.minutes(math.Max(0, sim.Seconds(s.Tick-s.BloodWantedTick)))))
+		facts[1] = weighty(words.Line("bench.blood_wanted", g.minutes(math.Max(0, sim.Seconds(s.Tick-s.BloodWantedTick)))))
 	}
-	return lines
+	facts[2] = weighty(strings.Join(g.v.Story.Never, ", "))
+	switch {
+	case giving >= 0:
+		facts[3] = plain(words.Line("bench.to_go", g.num(s.Bags[giving].ML, 0, "mL")))
+	case s.Giving.GivenML > 0:
+		facts[3] = plain(words.Line("bench.given", g.num(s.Giving.GivenML, 0, "mL")))
+	}
+	return facts
 }
 
 func (g *scene) patient() {
@@ -122,35 +122,32 @@ func (g *scene) patient() {
 	s, d := &v.Seen, &v.Drawn
 	giving := int(s.Giving.Bag)
 	if giving >= 0 {
-		from := [2]float32{858, 204}
+		from := [2]float32{860, 204}
 		if giving != v.newest() {
 			from = [2]float32{rackX(g.rackPlace(giving)) + rackW/2, rackY + rackH}
 		}
-		g.tube(d.Bags[giving], s.Giving.GivenML > 0, d.GiveMLMin, from[0], from[1], from[0], 284, 876, 284, 876, 330)
-		g.dripFilter(876, 306)
+		g.tube(d.Bags[giving], s.Giving.GivenML > 0, d.GiveMLMin, from[0], from[1], from[0], 276, 876, 276, 876, 316)
+		g.dripFilter(876, 294)
 	}
 	// a person on a table, from the side
 	line := func() {
 		c.BeginPath()
-		c.To(g.px(842), g.py(352))
-		c.To(g.px(846), g.py(338))
-		c.Curve(g.px(862), g.py(324), g.px(890), g.py(328))
-		c.Curve(g.px(914), g.py(336), g.px(950), g.py(346))
-		c.To(g.px(952), g.py(352))
+		c.To(g.px(842), g.py(336))
+		c.To(g.px(846), g.py(322))
+		c.Curve(g.px(862), g.py(308), g.px(890), g.py(312))
+		c.Curve(g.px(914), g.py(320), g.px(950), g.py(330))
+		c.To(g.px(952), g.py(336))
 	}
 	line()
 	c.Polygon(c.Pal.Well)
 	c.LineRound(g.pen(), c.Pal.Ink, true)
-	head := g.r(818, 330, 22, 22)
+	head := g.r(818, 314, 22, 22)
 	c.Disc(head, c.Pal.Well)
 	c.Circle(head, g.pen(), c.Pal.Ink)
-	c.Segment(g.px(812), g.py(355), g.px(956), g.py(355), g.pen()*1.4, c.Pal.Ink)
-	low := g.label(812, 358, 148, ui.AlignLeft, words.Say("part.patient"), g.patientLines(giving)...)
-	if never := v.Story.Never; len(never) > 0 {
-		box := ui.R(g.px(812), low, 148*g.s, 2*ui.LineHeight(g.size))
-		c.Label(ui.Label{ID: ui.Name("never"), Rect: box, Text: strings.Join(never, ", "), Style: ui.Style{Size: g.size, Weight: ui.SemiBold}})
-	}
-	g.part(sim.PatientPart, words.Say("part.patient"), 812, 300, 146, 58)
+	c.Segment(g.px(812), g.py(339), g.px(956), g.py(339), g.pen()*1.4, c.Pal.Ink)
+	facts := g.patientFacts(giving)
+	g.words(sim.PatientPart, box{834, 342, 959, g.floor}, ui.AlignLeft, false, plain(words.Say("part.patient")), facts[:]...)
+	g.part(sim.PatientPart, words.Say("part.patient"), 812, 284, 146, 58)
 }
 
 // dripFilter is the filter on the way to the patient, or the bare line where there is none.

@@ -59,26 +59,26 @@ func (g *scene) product() {
 	}
 	hung := i >= 0 && !s.Bags[i].Discarded
 	if d.DrawBackMLMin > 0 {
-		g.tube(d.Bags[i], true, flow, 838, 110, 838, 92, 787, 92, 787, 190, 702, 190)
+		g.tube(d.Bags[i], true, flow, 838, 110, 838, 92, 798, 92, 798, 190, 702, 190)
 	} else {
-		g.tube(liquid, hung && s.Bags[i].ML > 0, flow, 702, 190, 787, 190, 787, 92, 838, 92, 838, 110)
+		g.tube(liquid, hung && s.Bags[i].ML > 0, flow, 702, 190, 798, 190, 798, 92, 838, 92, 838, 110)
 	}
 	if s.Bench.FoundLoose[sim.ProductLine] || i >= 0 && !s.Bench.Connected[sim.ProductLine] {
-		g.gap(787, 140, true)
+		g.gap(798, 140, true)
 	}
 	share, title := 0.0, words.Say("bench.no_bag")
-	var lines [5]string
+	var facts [5]fact
 	var fill Liquid
 	if hung {
 		b := &s.Bags[i]
 		share, fill, title = (b.ML+b.AirML)/max(v.Limits.BagML, 1), d.Bags[i], words.Say("part."+sim.Bag(i).String())
-		lines = g.bagLines(i)
+		facts = g.bagFacts(i)
 	}
 	g.bag(812, 112, 52, 92, share, fill, !hung)
 	if hung {
 		g.bagMarks(i)
 	}
-	g.label(876, 98, 84, ui.AlignLeft, title, lines[:]...)
+	g.words(sim.Bag(max(i, 0)), box{871, 74, 959, 219}, ui.AlignLeft, false, plain(title), facts[:]...)
 	g.rack()
 	name := words.Say("bench.product_bag")
 	g.part(sim.Bag(max(i, 0)), name, 808, 102, 60, 104)
@@ -87,29 +87,30 @@ func (g *scene) product() {
 	}
 	if i >= 0 {
 		g.tube(fill, false, 0, 822, 204, 822, 238)
-		g.clamp(sim.SparePort, 822, 228, true, 804, 252, ui.AlignLeft)
+		g.clamp(sim.SparePort, 822, 228, true, 824, 256, 66, ui.AlignCenter)
 	}
 }
 
-// bagLines are the words beside a bag.
-func (g *scene) bagLines(i int) (lines [5]string) {
+// bagFacts are the words beside a bag.
+func (g *scene) bagFacts(i int) (facts [5]fact) {
 	v := g.v
 	b := &v.Seen.Bags[i]
-	lines[0] = g.num(b.ML, 0, "mL")
+	facts[0] = weighty(g.num(b.ML, 0, "mL"))
 	if b.AirML > 0 {
-		lines[1] = "!" + words.Say("bench.air", g.num(b.AirML, 0, "mL"))
+		facts[1] = weighty(words.Line("bench.air", g.num(b.AirML, 0, "mL")))
 	}
-	lines[2] = words.Say("bench.labelled", bits(b.LabelBits), sim.LabelFieldCount)
 	if left := v.expiryLeftS(i); left == left {
-		lines[3] = words.Say("bench.expires", g.c.Clock(math.Max(left, 0))[:4])
+		clock := g.c.Clock(math.Max(left, 0))[:4]
+		facts[2] = weighty(words.Line("bench.expires", clock), words.Line("bench.expires_short", clock))
 		if left <= 0 {
-			lines[3] = "!" + words.Say("bench.expired")
+			facts[2] = weighty(words.Say("bench.expired"))
 		}
 	}
+	facts[3] = plain(words.Line("bench.labelled", bits(b.LabelBits), sim.LabelFieldCount))
 	if v.ShowTruth && b.ML > 0 {
-		lines[4] = words.Say("bench.truth_hct", g.num(v.Truth.BagHct[i], 2, ""))
+		facts[4] = plain(words.Line("bench.truth_hct", g.num(v.Truth.BagHct[i], 2, "")))
 	}
-	return lines
+	return facts
 }
 
 // bagMarks are the air above the blood and the label on the bag.
@@ -144,16 +145,18 @@ func (g *scene) waste() {
 	c, v := g.c, g.v
 	d, s := &v.Drawn, &v.Seen
 	connected := s.Bench.Connected[sim.WasteLine]
-	g.tube(d.Effluent, d.EffluentMLMin > 0, d.EffluentMLMin, 702, 206, 796, 206, 796, 446)
+	r := g.r(742, g.floor-51, 84, 48)
+	top := g.floor - 50
+	g.tube(d.Effluent, d.EffluentMLMin > 0, d.EffluentMLMin, 702, 206, 784, 206, 784, top)
 	if !connected && s.Bench.Opened[sim.ProcessingSet] {
-		g.gap(796, 330, true)
+		g.gap(784, 330, true)
 	}
-	r := g.r(764, 442, 62, 48)
+	g.tube(d.Waste, s.Bench.Open[sim.WasteDrain] && s.WasteML > 0, 0, 748, g.floor-26, 690, g.floor-26)
 	shape := func(inset float32) {
 		c.BeginPath()
 		c.To(r.X+inset, r.Y+inset*0.5)
-		c.To(r.X+7*g.s+inset, r.Bottom()-inset)
-		c.To(r.Right()-7*g.s-inset, r.Bottom()-inset)
+		c.To(r.X+5*g.s+inset, r.Bottom()-inset)
+		c.To(r.Right()-5*g.s-inset, r.Bottom()-inset)
 		c.To(r.Right()-inset, r.Y+inset*0.5)
 	}
 	shape(0)
@@ -167,8 +170,30 @@ func (g *scene) waste() {
 	}
 	shape(0)
 	c.LineRound(g.pen(), c.Pal.Ink, false)
-	g.part(sim.WasteBag, words.Say("part.waste_bag"), 758, 436, 66, 58)
-	g.tube(d.Waste, s.Bench.Open[sim.WasteDrain] && s.WasteML > 0, 0, 820, 480, 866, 480)
-	g.clamp(sim.WasteDrain, 854, 480, false, 876, 480, ui.AlignLeft)
-	g.label(606, 474, 146, ui.AlignRight, words.Say("bench.waste", g.num(s.WasteML/1000, 2, ""), g.num(v.Limits.WasteML/1000, 0, "L")))
+	g.wasteTag(r)
+	g.part(sim.WasteBag, words.Say("part.waste_bag"), 742, g.floor-51, 84, 48)
+	g.clamp(sim.WasteDrain, 712, g.floor-26, false, 690, g.floor-12, 84, ui.AlignRight)
+}
+
+// wasteTag is written on the waste bag: how much it holds.
+func (g *scene) wasteTag(r ui.Rect) {
+	c, s := g.c, &g.v.Seen
+	litres := g.num(s.WasteML/1000, 2, "")
+	text := words.Line("bench.waste", litres, g.num(g.v.Limits.WasteML/1000, 0, "L"))
+	short := words.Line("bench.waste_short", litres)
+	st := ui.Style{Size: g.size, Tab: true, Align: ui.AlignCenter}
+	w := r.W - 12*g.s
+	if ui.CountLines(text, w, st.Size, st.Weight, st.Tab) > 2 {
+		text = short
+	}
+	for st.Size > leastSize && ui.CountLines(text, w, st.Size, st.Weight, st.Tab) > 2 {
+		st.Size--
+	}
+	h := float32(ui.CountLines(text, w, st.Size, st.Weight, st.Tab)) * g.step(st)
+	tag := r.Place(w, h, 0.5, 0.5)
+	c.Fill(tag.InsetXY(-1, 0), 3, c.Pal.Well)
+	g.lines(text, &tag, st)
+	if text == short && g.d.looked == partID(sim.WasteBag) {
+		g.tipOf, g.tip = sim.WasteBag, words.Line("bench.waste", litres, g.num(g.v.Limits.WasteML/1000, 0, "L"))
+	}
 }

@@ -27,9 +27,9 @@ func (d *Desk) cautions(c *ui.Core, v *View, window ui.Rect) {
 	in.CutTop(8)
 	mode := words.Say("first.practice")
 	if v.Assessment {
-		mode = words.Say("first.assessment", int(v.TimeLeftS/60))
+		mode = words.Line("first.assessment", int(v.TimeLeftS/60))
 	}
-	c.Label(ui.Label{Rect: in, Text: words.Say("first.case", v.Story.Title, mode), Style: ui.Style{Col: c.Pal.Muted}})
+	c.Label(ui.Label{Rect: in, Text: words.Line("first.case", v.Story.Title, mode), Style: ui.Style{Col: c.Pal.Muted}})
 	if c.Button(ui.Button{ID: ui.Name("understood"), Rect: foot.CutRight(min(foot.W, 300)), Label: words.Say("first.understood"), Key: ui.Chord{Key: ui.KeyEnter}, Look: ui.LookDark}) {
 		d.do(Act{Do: GoOn})
 	}
@@ -42,7 +42,7 @@ func (d *Desk) cautions(c *ui.Core, v *View, window ui.Rect) {
 func (d *Desk) sheet(c *ui.Core, v *View, window ui.Rect) {
 	in := window.InsetXY(24, 16)
 	head := in.CutTop(34)
-	c.Text(head.CutRight(220), words.Say("sheet.level", v.Story.Level, v.Story.Minutes), ui.Style{Size: 13, Col: c.Pal.Muted, Align: ui.AlignRight})
+	c.Text(head.CutRight(220), words.Line("sheet.level", v.Story.Level, v.Story.Minutes), ui.Style{Size: 13, Col: c.Pal.Muted, Align: ui.AlignRight})
 	c.Label(ui.Label{ID: ui.Name("title"), Rect: head, Text: v.Story.Title, Style: ui.Style{Size: 22, Weight: ui.SemiBold}})
 	in.CutTop(6)
 	right := in.CutRight(min(in.W*0.4, 460))
@@ -74,6 +74,7 @@ func (d *Desk) sheetStory(c *ui.Core, v *View, r ui.Rect) {
 			c.Fill(ui.R(area.X, y-2, area.W, h+8), 4, c.Pal.Shade)
 			c.Fill(ui.R(area.X, y-2, 4, h+8), 2, c.Pal.Ink)
 		}
+		h = max(h, c.LabelHeight(row.Label, name-12, ui.Style{Size: 14}))
 		c.Label(ui.Label{Rect: ui.R(area.X+10, y+2, name-12, h), Text: row.Label, Style: ui.Style{Size: 14, Col: c.Pal.Muted}})
 		c.Label(ui.Label{Rect: ui.R(area.X+name+4, y+2, area.W-name-14, h), Text: row.Text, Style: st})
 		y += h + 6
@@ -117,7 +118,7 @@ func (d *Desk) decisions(c *ui.Core, v *View, r ui.Rect) {
 		}
 	}
 	s.head(words.Say("sheet.salvage"))
-	if i, ok := c.Choice(ui.Choice{ID: ui.Name("decide"), Rect: s.row(120), Label: words.Say("sheet.salvage"), Options: o[:], Selected: at}); ok && i >= 0 {
+	if i, ok := s.choose(ui.Choice{ID: ui.Name("decide"), Label: words.Say("sheet.salvage"), Options: o[:], Selected: at}); ok && i >= 0 {
 		d.picked.decision = decided[i]
 	}
 	at = -1
@@ -129,7 +130,7 @@ func (d *Desk) decisions(c *ui.Core, v *View, r ui.Rect) {
 		}
 	}
 	s.head(words.Say("sheet.anticoagulant"))
-	if i, ok := c.Choice(ui.Choice{ID: ui.Name("agent"), Rect: s.row(80), Label: words.Say("sheet.anticoagulant"), Options: q[:], Selected: at}); ok && i >= 0 {
+	if i, ok := s.choose(ui.Choice{ID: ui.Name("agent"), Label: words.Say("sheet.anticoagulant"), Options: q[:], Selected: at}); ok && i >= 0 {
 		d.picked.agent = agents[i]
 	}
 	at = -1
@@ -140,7 +141,7 @@ func (d *Desk) decisions(c *ui.Core, v *View, r ui.Rect) {
 		}
 	}
 	s.head(words.Say("sheet.bowl"))
-	if i, ok := c.Choice(ui.Choice{ID: ui.Name("bowl"), Rect: s.row(120), Label: words.Say("sheet.bowl"), Options: o[:], Selected: at}); ok && i >= 0 {
+	if i, ok := s.choose(ui.Choice{ID: ui.Name("bowl"), Label: words.Say("sheet.bowl"), Options: o[:], Selected: at}); ok && i >= 0 {
 		d.picked.bowl = bowls[i]
 	}
 	if in.H > 480 {

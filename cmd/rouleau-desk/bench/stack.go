@@ -34,7 +34,8 @@ func (s *stack) head(text string) {
 	if s.y > s.r.Y+1 {
 		s.y += 6
 	}
-	s.c.Text(s.row(20), text, ui.Style{Weight: ui.SemiBold, Size: ui.SizeBody})
+	st := ui.Style{Weight: ui.SemiBold, Size: ui.SizeBody}
+	s.c.Label(ui.Label{Rect: s.row(s.c.LabelHeight(text, s.r.W, st)), Text: text, Style: st})
 	s.y -= 2
 }
 
@@ -44,18 +45,31 @@ func (s *stack) read(name, value string) { s.reading(name, value, false) }
 // truth is a reading nobody at a bench could take: framed in dots, in italics' stead.
 func (s *stack) truth(name, value string) { s.reading(name, value, true) }
 
+// reading sets the value beside the name, or below it where one line does not hold both.
 func (s *stack) reading(name, value string, truth bool) {
-	r := ui.R(s.r.X, s.y, s.r.W, 19)
-	s.y += 20
+	c := s.c
+	named := ui.Style{Size: 13, Col: c.Pal.Muted}
 	st := ui.Style{Size: 13, Weight: ui.SemiBold, Tab: true, Align: ui.AlignRight}
 	if truth {
-		s.c.StrokeDash(r.InsetXY(-3, 0), 3, 1, s.c.Pal.Edge, ui.Dash{On: 1.5, Off: 2.5})
 		st.Weight = ui.Regular
 	}
-	w := min(st.Width(value)+1, r.W)
-	s.c.Text(r.CutRight(w), value, st)
-	r.CutRight(8)
-	s.c.Text(r, name, ui.Style{Size: 13, Col: s.c.Pal.Muted})
+	w, step := st.Width(value)+1, float32(19)
+	h := step
+	if two := named.Width(name)+8+w > s.r.W; two {
+		h = c.LabelHeight(name, s.r.W, named) + c.LabelHeight(value, s.r.W, st) + 2
+	}
+	r := ui.R(s.r.X, s.y, s.r.W, h)
+	s.y += h + 1
+	if truth {
+		c.StrokeDash(r.InsetXY(-3, 0), 3, 1, c.Pal.Edge, ui.Dash{On: 1.5, Off: 2.5})
+	}
+	if h == step {
+		c.Text(r.CutRight(w), value, st)
+		c.Text(r, name, named)
+		return
+	}
+	c.Label(ui.Label{Rect: r.CutTop(c.LabelHeight(name, r.W, named)), Text: name, Style: named})
+	c.Label(ui.Label{Rect: r, Text: value, Style: st})
 }
 
 // say is a few words over the whole width.
@@ -73,34 +87,58 @@ func (s *stack) idOf(a sim.Action) ui.ID {
 	return s.id.With("act").At(int(a.Do)).At(int(a.On)).At(int(a.Value * 16)).At(int(a.Item))
 }
 
+// button is a button as high as its words ask for.
+func (s *stack) button(b ui.Button) bool {
+	b.Rect = s.row(s.c.ButtonHeight(b, s.r.W))
+	return s.c.Button(b)
+}
+
 // act is a button for an act on the bench.
-func (s *stack) act(label string, a Act, more ...func(*ui.Button)) bool {
-	b := ui.Button{ID: s.idOf(a.Sim), Rect: s.row(40), Label: label, Why: s.v.why(a.Sim)}
+func (s *stack) act(label string, a Act, more ...func(ui.Button) ui.Button) bool {
+	b := ui.Button{ID: s.idOf(a.Sim), Label: label, Why: s.v.why(a.Sim)}
 	for _, f := range more {
-		f(&b)
+		b = f(b)
 	}
-	if s.c.Button(b) {
+	if s.button(b) {
 		s.d.do(a)
 		return true
 	}
 	return false
 }
 
-func key(r rune) func(*ui.Button) { return func(b *ui.Button) { b.Key = ui.K(r) } }
+// choose is a choice below each other, as high as its words ask for.
+func (s *stack) choose(g ui.Choice) (int, bool) {
+	h := float32(40)
+	for i := range g.Options {
+		o := &g.Options[i]
+		h = max(h, s.c.CheckHeight(o.Label, o.Detail, o.Why, s.r.W))
+	}
+	g.Rect = s.row(h * float32(len(g.Options)))
+	return s.c.Choice(g)
+}
 
-func running(on bool, detail string) func(*ui.Button) {
-	return func(b *ui.Button) {
+func key(r rune) func(ui.Button) ui.Button {
+	return func(b ui.Button) ui.Button { b.Key = ui.K(r); return b }
+}
+
+func running(on bool, detail string) func(ui.Button) ui.Button {
+	return func(b ui.Button) ui.Button {
 		if on {
 			b.Running, b.Detail, b.Why = true, detail, ""
 		}
+		return b
 	}
 }
 
-func detail(text string) func(*ui.Button) { return func(b *ui.Button) { b.Detail = text } }
+func detail(text string) func(ui.Button) ui.Button {
+	return func(b ui.Button) ui.Button { b.Detail = text; return b }
+}
 
 // hold is an act that cannot be undone.
 func (s *stack) hold(label string, a Act) {
-	if s.c.Hold(ui.HoldButton{ID: s.idOf(a.Sim), Rect: s.row(46), Label: label, Why: s.v.why(a.Sim)}) {
+	b := ui.HoldButton{ID: s.idOf(a.Sim), Label: label, Why: s.v.why(a.Sim)}
+	b.Rect = s.row(s.c.HoldHeight(b, s.r.W))
+	if s.c.Hold(b) {
 		s.d.do(a)
 	}
 }
@@ -112,10 +150,14 @@ func (s *stack) slide(id ui.ID, label, unit string, do sim.Verb, value, step flo
 	if do == sim.GiveRate && probe.Value == 0 {
 		probe.Value = 1
 	}
-	v, done := s.c.Slider(ui.Value{ID: id, Rect: s.row(ui.SliderHeight), Label: label, Unit: unit, Value: value, Min: least, Max: most, Step: step, Why: s.v.why(probe)})
-	if done {
-		s.d.do(on(do, sim.NoPart, v))
+	if x, done := s.slider(ui.Value{ID: id, Label: label, Unit: unit, Value: value, Min: least, Max: most, Step: step, Why: s.v.why(probe)}); done {
+		s.d.do(on(do, sim.NoPart, x))
 	}
+}
+
+func (s *stack) slider(v ui.Value) (float64, bool) {
+	v.Rect = s.row(s.c.SliderHeightFor(v, s.r.W))
+	return s.c.Slider(v)
 }
 
 // tick is something of the bench that is on or off.
@@ -124,7 +166,8 @@ func (s *stack) tick(label string, do sim.Verb, is bool) {
 	if is {
 		a.Sim.Value = 0
 	}
-	if s.c.Checkbox(ui.Checkbox{ID: s.id.With("tick").At(int(do)), Rect: s.row(40), Label: label, On: is, Why: s.v.why(a.Sim)}) {
+	why := s.v.why(a.Sim)
+	if s.c.Checkbox(ui.Checkbox{ID: s.id.With("tick").At(int(do)), Rect: s.row(s.c.CheckHeight(label, "", why, s.r.W)), Label: label, On: is, Why: why}) {
 		s.d.do(a)
 	}
 }
@@ -139,45 +182,43 @@ func (s *stack) line(p sim.Part) {
 	case b.Connected[p]:
 		state = words.Say("panel.connected")
 	}
-	s.read(words.Say("part."+p.String()), state)
+	name := words.Say("part." + p.String())
+	s.read(name, state)
 	s.looked(p)
-	s.two(words.Say("panel.look"), on(sim.Inspect, p, 0), words.Say("panel.connect"), on(sim.Connect, p, 0))
+	s.two(words.Line("panel.look", name), on(sim.Inspect, p, 0), words.Line("panel.connect", name), on(sim.Connect, p, 0))
 }
 
 // clamp is a clamp: its state, a look, and turning it.
 func (s *stack) clamp(p sim.Part) {
-	to, label, state := 1.0, words.Say("panel.open"), words.Say("panel.closed")
+	to, label, state := 1.0, "panel.open", "panel.closed"
 	if s.v.Seen.Bench.Open[p] {
-		to, label, state = 0, words.Say("panel.close"), words.Say("panel.is_open")
+		to, label, state = 0, "panel.close", "panel.is_open"
 	}
-	s.read(words.Say("part."+p.String()), state)
+	name := words.Say("part." + p.String())
+	s.read(name, words.Say(state))
 	s.looked(p)
-	s.two(words.Say("panel.look"), on(sim.Inspect, p, 0), label, on(sim.Clamp, p, to))
+	s.two(words.Line("panel.look", name), on(sim.Inspect, p, 0), words.Line(label, name), on(sim.Clamp, p, to))
 }
 
-// two is two short acts side by side, or below each other where a reason needs the width.
+// two is two acts side by side, or below each other where words or a reason need the width.
 func (s *stack) two(labelA string, a Act, labelB string, b Act) {
 	acts, labels := [...]Act{a, b}, [...]string{labelA, labelB}
-	half := (s.r.W-8)/2 - 26
-	wide := false
-	var why [2]string
+	half, high := (s.r.W-8)/2, float32(40)
+	var buttons [2]ui.Button
 	for i := range acts {
-		why[i] = s.v.why(acts[i].Sim)
-		wide = wide || ui.TextWidth(why[i], ui.SizeSmall, ui.Regular, false) > half
+		buttons[i] = ui.Button{ID: s.idOf(acts[i].Sim), Label: labels[i], Why: s.v.why(acts[i].Sim)}
+		high = max(high, s.c.ButtonHeight(buttons[i], half))
 	}
 	var r ui.Rect
-	for i := range acts {
-		box := r
-		switch {
-		case wide:
-			box = s.row(40)
-		case i == 0:
-			r = s.row(40)
-			box = r.Col(0, 2, 8)
-		default:
-			box = r.Col(1, 2, 8)
+	if high <= 60 {
+		r = s.row(high)
+	}
+	for i := range buttons {
+		k := &buttons[i]
+		if k.Rect = r.Col(i, 2, 8); high > 60 {
+			k.Rect = s.row(s.c.ButtonHeight(*k, s.r.W))
 		}
-		if s.c.Button(ui.Button{ID: s.idOf(acts[i].Sim), Rect: box, Label: labels[i], Why: why[i]}) {
+		if s.c.Button(*k) {
 			s.d.do(acts[i])
 		}
 	}

@@ -18,33 +18,39 @@ const (
 
 // View is all a frame is drawn from.
 type View struct {
-	Screen     Screen
-	Story      Story
-	Seen       sim.Seen
-	Drawn      Drawn
-	Truth      Truth
-	ShowTruth  bool // only ever in practice
-	Packs      []Pack
-	Limits     Limits
-	May        func(sim.Action) sim.Reason
-	Assessment bool
-	Speed      int
-	Speeds     []int // to choose from in practice
-	MayTruth   bool  // hidden truth may be shown in practice
-	Paused     bool
-	Behind     bool    // the window could not keep up and let time go
-	TimeLeftS  float64 // that an assessment may still take, on the wall
-	TimeOver   bool    // it was over before the case had ended, and the case stands still
-	BusyLeftS  float64
-	Log        []Line
-	Said       []Line
-	Question   Question
-	Alarms     []Alarm // on now, most urgent first
-	Charts     *Charts
-	Tally      [sim.TallyItems]float64 // as written
-	Heard      [64]string              // what the last look at each part brought to light
-	Hints      []Hint                  // that apply now, in practice
-	Result     Result
+	Screen      Screen
+	Story       Story
+	Seen        sim.Seen
+	Drawn       Drawn
+	Truth       Truth
+	ShowTruth   bool // only ever in practice
+	Packs       []Pack
+	Limits      Limits
+	May         func(sim.Action) sim.Reason
+	Assessment  bool
+	Speed       int
+	Speeds      []int // to choose from in practice
+	MayTruth    bool  // hidden truth may be shown in practice
+	Paused      bool
+	Behind      bool    // the window could not keep up and let time go
+	TimeLeftS   float64 // that an assessment may still take, on the wall
+	TimeOver    bool    // it was over before the case had ended, and the case stands still
+	Watching    bool    // a recorded attempt is being played; acts by hand are refused
+	Jumping     bool    // time runs on to the next thing worth attention
+	Interrupted int     // times the case was resumed after the window had gone
+	LostS       float64 // of the case's time that a late window let go
+	Notice      string  // a line the window wants shown: where something was saved, or why not
+	BusyLeftS   float64
+	Log         []Line
+	Said        []Line
+	Question    Question
+	Alarms      []Alarm // on now, most urgent first
+	Charts      *Charts
+	Tally       [sim.TallyItems]float64 // as written
+	Heard       [64]string              // what the last look at each part brought to light
+	Hints       []Hint                  // that apply now, in practice
+	Guide       Guide                   // of a lesson, in practice
+	Result      Result
 }
 
 // Story is the case as people read it.
@@ -149,17 +155,4 @@ type Alarm struct {
 	Is     sim.Alarm
 	SinceS float64
 	Known  bool // acknowledged
-}
-
-// Charts are the series over the case so far, one value a second.
-type Charts struct {
-	Reservoir, Drip, Detector, Hb, Bleed []float64
-	TrueBed, TrueHb, TrueB               []float64 // empty in an assessment
-	Marks                                []Mark
-}
-
-// Mark is a moment on the charts.
-type Mark struct {
-	S    float64
-	Text string
 }

@@ -36,6 +36,8 @@ type Builder struct {
 	Idx    []uint32
 	WhiteU float32 // a place in the atlas that is white all round
 	WhiteV float32
+	// Width and Height are the picture's, in pixels: all of it is covered with the list's ground first. Zero leaves it.
+	Width, Height float32
 
 	scale  float32
 	col    [4]float32
@@ -56,6 +58,10 @@ func (b *Builder) Build(l *ui.List, g Glyphs) {
 	b.Verts, b.Idx = b.Verts[:0], b.Idx[:0]
 	b.scale = l.Scale
 	b.clips = append(b.clips[:0], rect{0, 0, l.Size.X * l.Scale, l.Size.Y * l.Scale})
+	if b.Width > 0 && b.Height > 0 {
+		b.setColor(l.Ground)
+		b.quad(b.vert(ui.Vec{}, 1), b.vert(ui.Vec{X: b.Width}, 1), b.vert(ui.Vec{X: b.Width, Y: b.Height}, 1), b.vert(ui.Vec{Y: b.Height}, 1))
+	}
 	for i := range l.Ops {
 		op := &l.Ops[i]
 		switch op.Kind {

@@ -182,6 +182,28 @@ func TestClipCutsEverything(t *testing.T) {
 	}
 }
 
+func TestTheGroundCoversThePicture(t *testing.T) {
+	c := ui.New(ui.Paper())
+	c.Begin(ui.Input{Size: ui.Vec{X: side, Y: side}, Scale: 1})
+	c.Fill(ui.R(10, 10, 20, 20), 0, ink)
+	l, _ := c.End()
+	b := &Builder{Width: 300, Height: 200}
+	b.Build(l, noGlyphs{})
+	corners := map[ui.Vec]bool{}
+	for _, i := range b.Idx[:6] {
+		v := &b.Verts[i]
+		corners[ui.Vec{X: v.X, Y: v.Y}] = true
+		if g := c.Pal.Ground; math.Abs(float64(v.R)-float64(g.R)/255) > 1e-6 || v.A != 1 || v.U != b.WhiteU {
+			t.Errorf("the ground is painted with %+v, want %v", *v, g)
+		}
+	}
+	for _, p := range []ui.Vec{{}, {X: 300}, {X: 300, Y: 200}, {Y: 200}} {
+		if !corners[p] {
+			t.Errorf("the ground does not reach %v", p)
+		}
+	}
+}
+
 func TestThinLinesArePaleNotGone(t *testing.T) {
 	if s := paint(build(1, func(c *ui.Core) { c.Segment(20, 20, 100, 80, 0.5, ink) })).sum(); math.Abs(s-50) > 5 {
 		t.Errorf("half a pixel wide, 100 long covers %g, want 50", s)

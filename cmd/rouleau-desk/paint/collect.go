@@ -1,5 +1,5 @@
-// Collecting what a person did: edges of keys and buttons, the wheel, fingers
-// and typed letters become one ui.Input, here and nowhere else.
+// Collecting what a person did: edges of keys and buttons, the wheel, fingers,
+// typed letters and dropped files become one ui.Input, here and nowhere else.
 
 package paint
 
@@ -9,6 +9,7 @@ import (
 	"github.com/hajimehoshi/ebiten/v2"
 	"github.com/hajimehoshi/ebiten/v2/inpututil"
 
+	"rouleau/cmd/rouleau-desk/system"
 	"rouleau/cmd/rouleau-desk/ui"
 )
 
@@ -27,6 +28,7 @@ type Collector struct {
 	runes   []rune
 	ids     []ebiten.TouchID
 	touches []ui.Touch
+	drops   system.Drops
 	last    time.Time
 }
 
@@ -57,6 +59,7 @@ func (c *Collector) Collect(width, height, scale float64) ui.Input {
 	in.Runes = c.runes
 	c.collectTouches(at)
 	in.Touches = c.touches
+	in.Dropped = c.drops.Frame(ebiten.DroppedFiles())
 	return in
 }
 

@@ -40,6 +40,7 @@ type Window struct {
 	dirty         bool
 	width, height float64
 	monitor       float64
+	looked        int
 	drawnW        int
 	drawnH        int
 	updateCost    time.Duration
@@ -103,9 +104,16 @@ func (w *Window) Draw(screen *ebiten.Image) {
 	w.updateCost = 0
 }
 
+// monitorEvery is how many frames go by between two looks at the monitor's own scale, which changes only when the window
+// is taken to another one.
+const monitorEvery = 30
+
 // LayoutF makes one pixel of the picture one pixel of the monitor.
 func (w *Window) LayoutF(outsideWidth, outsideHeight float64) (float64, float64) {
-	w.monitor = ebiten.Monitor().DeviceScaleFactor()
+	if w.looked%monitorEvery == 0 {
+		w.monitor = ebiten.Monitor().DeviceScaleFactor()
+	}
+	w.looked++
 	w.width, w.height = outsideWidth*w.monitor, outsideHeight*w.monitor
 	return w.width, w.height
 }

@@ -4,8 +4,11 @@
 package paint
 
 import (
+	"unsafe"
+
 	"github.com/hajimehoshi/ebiten/v2"
 
+	"rouleau/cmd/rouleau-desk/glyphs"
 	"rouleau/cmd/rouleau-desk/mesh"
 	"rouleau/cmd/rouleau-desk/ui"
 )
@@ -16,45 +19,44 @@ type Painter struct {
 	shader  *ebiten.Shader
 	options ebiten.DrawTrianglesShaderOptions
 	mesh    mesh.Builder
-	verts   []ebiten.Vertex
 }
 
-// NewPainter loads the typeface and the shader.
+// NewPainter makes the atlas and the shader.
 func NewPainter() (*Painter, error) {
-	a, err := newAtlas()
+	ui.LoadTypeface()
+	shader, err := newShader()
 	if err != nil {
 		return nil, err
 	}
-	p := &Painter{atlas: a}
-	if p.shader, err = newShader(); err != nil {
-		return nil, err
-	}
-	p.options.Images[0] = a.img
-	return p, nil
+	return &Painter{atlas: newAtlas(), shader: shader}, nil
 }
 
 // Draw paints a list over the whole of dst.
 func (p *Painter) Draw(dst *ebiten.Image, list *ui.List) {
-	dst.Fill(list.Ground)
-	p.mesh.WhiteU, p.mesh.WhiteV = whiteAt, whiteAt
-	p.atlas.full = false
+	size := dst.Bounds().Size()
+	p.mesh.Width, p.mesh.Height = float32(size.X), float32(size.Y) // the ground is part of the mesh: one draw call less
+	p.mesh.WhiteU, p.mesh.WhiteV = glyphs.WhiteAt, glyphs.WhiteAt
+	p.atlas.Full = false
 	p.mesh.Build(list, p.atlas)
 	// The letters of this frame do not fit beside those of earlier ones: begin
 	// anew, and if the frame alone is too much, with more room.
-	for grow := false; p.atlas.full && (!grow || p.atlas.side < maxSide); grow = true {
-		p.atlas.reset(grow)
-		p.options.Images[0] = p.atlas.img
+	for grow := false; p.atlas.Full && (!grow || p.atlas.MayGrow()); grow = true {
+		p.atlas.Reset(grow)
 		p.mesh.Build(list, p.atlas)
 	}
-	if len(p.mesh.Idx) == 0 {
-		return
-	}
-	p.verts = p.verts[:0]
-	for i := range p.mesh.Verts {
-		v := &p.mesh.Verts[i]
-		p.verts = append(p.verts, ebiten.Vertex{DstX: v.X, DstY: v.Y, SrcX: v.U, SrcY: v.V,
-			ColorR: v.R, ColorG: v.G, ColorB: v.B, ColorA: v.A,
-			Custom0: v.C[0], Custom1: v.C[1], Custom2: v.C[2], Custom3: v.C[3]})
-	}
-	dst.DrawTrianglesShader32(p.verts, p.mesh.Idx, p.shader, &p.options)
+	p.atlas.load()
+	p.options.Images[0] = p.atlas.img
+	dst.DrawTrianglesShader32(vertices(p.mesh.Verts), p.mesh.Idx, p.shader, &p.options)
+}
+
+// The vertices of a mesh are those of the engine by other names: twelve numbers in the same order. These do not compile
+// where their sizes differ.
+var (
+	_ [unsafe.Sizeof(mesh.Vertex{}) - unsafe.Sizeof(ebiten.Vertex{})]struct{}
+	_ [unsafe.Sizeof(ebiten.Vertex{}) - unsafe.Sizeof(mesh.Vertex{})]struct{}
+)
+
+// vertices gives a mesh to the engine as it lies; copying it would be a good part of the cost of a frame.
+func vertices(v []mesh.Vertex) []ebiten.Vertex {
+	return unsafe.Slice((*ebiten.Vertex)(unsafe.Pointer(unsafe.SliceData(v))), len(v))
 }

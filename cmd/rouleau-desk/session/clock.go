@@ -16,6 +16,7 @@ const (
 	mostBehind = 500 * time.Millisecond
 	tick       = time.Second / sim.TicksPerSecond
 	lagTellS   = 5
+	leastLag   = time.Second // of the case's time; less is told together with the next
 )
 
 // Advance lets the simulated time pass that belongs to the time since the last call. The time must come from the
@@ -28,44 +29,66 @@ func (s *Session) Advance(now time.Time) {
 		return
 	}
 	s.limit(gone)
-	if !s.runs() {
-		return
+	switch {
+	case s.View.Jumping:
+		s.View.Behind = false
+		s.runOn()
+	case s.runs():
+		s.pass(gone)
 	}
+	s.keep()
+}
+
+// pass turns time on the wall into ticks.
+func (s *Session) pass(gone time.Duration) {
 	s.View.Behind = gone > mostBehind
 	if s.View.Behind {
-		s.lag(gone - mostBehind)
+		let := (gone - mostBehind) * time.Duration(s.View.Speed)
+		s.lost += let
+		s.untold += let
+		s.View.LostS = s.lost.Seconds()
 		gone = mostBehind
 	}
+	s.tellLag(leastLag)
 	s.owed += gone * time.Duration(s.View.Speed)
 	for s.owed >= tick && s.runs() {
 		s.owed -= tick
 		s.Tick()
 	}
+	s.watchEnds()
 }
 
 // runs says whether time passes now. It does not before the bench is begun, in a pause, or on the case sheet in practice.
 func (s *Session) runs() bool {
-	if !s.begun || s.View.Paused || s.Run.State.Ended || s.View.TimeOver || s.View.Screen == bench.Graded {
-		return false
-	}
-	return s.View.Screen == bench.AtBench || s.options.Assessment
+	return s.mayRun() && !s.View.Paused && !s.guideStands() && (s.View.Screen == bench.AtBench || s.options.Assessment)
 }
 
-// lag tells, now and then, that time was let go.
-func (s *Session) lag(lost time.Duration) {
-	if lost.Seconds()*float64(s.View.Speed) < 1 {
+// mayRun says whether there is time left to pass.
+func (s *Session) mayRun() bool {
+	return s.begun && !s.Run.State.Ended && !s.View.TimeOver && s.View.Screen != bench.Graded && !s.watchOver()
+}
+
+// tellLag tells, now and then, that time was let go; in the end all that was is told.
+func (s *Session) tellLag(least time.Duration) {
+	at := s.Run.State.Tick
+	soon := s.toldLag != 0 && at-s.toldLag <= lagTellS*sim.TicksPerSecond
+	if s.untold == 0 || s.untold < least || soon && least > 0 {
 		return
 	}
-	if at := s.Run.State.Tick; s.toldLag == 0 || at-s.toldLag > lagTellS*sim.TicksPerSecond {
-		s.note(words.Say("log.lag", lost.Seconds()*float64(s.View.Speed)))
-		s.toldLag = max(1, at)
-	}
+	s.note(words.Say("log.lag", s.untold.Seconds()))
+	s.untold, s.toldLag = 0, max(1, at)
 }
 
-// Tick lets one tick pass, and once a second adds to the charts.
+// Tick lets one tick pass, and once a second adds to the charts. All that the screens remember of the way of a case comes
+// about here, so that a case that is played again from its journal looks the same.
 func (s *Session) Tick() {
+	s.watch()
 	if s.Run.State.Tick%sim.TicksPerSecond == 0 {
 		s.sample()
+		s.guideLook()
 	}
 	s.Run.Step()
+	for i := range s.known { // an alarm that comes back wants to be seen again
+		s.known[i] = s.known[i] && s.Run.State.Alarms.On[i]
+	}
 }

@@ -10,6 +10,7 @@ import (
 	"rouleau/scoring"
 	"rouleau/scoring/attempt"
 	"rouleau/scoring/play"
+	"rouleau/sim"
 )
 
 // Grader judges a run and saves it under a path; an empty path saves nothing. When is the time the attempt is stamped with.
@@ -34,7 +35,7 @@ func Grader(sc *scenarios.Scenario, assessment bool, operator, path string, when
 func ResultOf(g *scoring.Grade) bench.Result {
 	r := bench.Result{Graded: true, Pass: g.Passed, Total: g.Points, Reasons: g.Reasons}
 	for _, k := range g.Critical {
-		r.Criticals = append(r.Criticals, bench.CriticalResult{Name: k.Reason, Mended: k.Mended})
+		r.Criticals = append(r.Criticals, bench.CriticalResult{Name: k.Reason, Mended: k.Mended, Moment: momentOf(k.Tick)})
 	}
 	for _, p := range g.Parts {
 		part := bench.PartResult{Name: p.Title, Points: p.Points, Of: p.Of}
@@ -56,5 +57,10 @@ func criterionOf(c *scoring.CriterionGrade) bench.CriterionResult {
 	if c.Measured {
 		measured = scoring.ShowUnit(c.Value, c.Unit)
 	}
-	return bench.CriterionResult{Name: c.Meaning, Measured: measured, Target: c.Target, Points: c.Points, Of: c.Of, Reason: c.Reason, Source: c.Source}
+	return bench.CriterionResult{Name: c.Meaning, Measured: measured, Target: c.Target, Points: c.Points, Of: c.Of, Reason: c.Reason, Source: c.Source,
+		Moment: momentOf(c.Tick)}
+}
+
+func momentOf(tick int64) bench.Moment {
+	return bench.Moment{Is: tick >= 0, S: sim.Seconds(max(tick, 0))}
 }

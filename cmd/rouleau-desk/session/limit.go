@@ -29,7 +29,7 @@ func (s *Session) limit(gone time.Duration) {
 	}
 	v.TimeOver = true
 	s.note(words.Say("log.time_over", s.scenario.Modes.TimeLimitMin))
-	s.Run.Do(sim.Action{Do: sim.StopAll}) // refused where everything stands
+	s.apply(sim.Action{Do: sim.StopAll}) // refused where everything stands
 	if v.Screen == bench.Sheet {
 		v.Screen = bench.AtBench // where it is said, and from where the result is reached
 	}
@@ -43,6 +43,24 @@ func (s *Session) warn(left, allowed time.Duration) {
 			if left > w-30*time.Second {
 				s.note(words.Say("log.time_left", int(w.Minutes())))
 			}
+		}
+	}
+}
+
+// restoreLimit takes up the time of an assessment where it was left; what was warned of is not warned of again.
+func (s *Session) restoreLimit(spent time.Duration) {
+	if s.spent = spent; !s.options.Assessment {
+		return
+	}
+	allowed := time.Duration(s.scenario.Modes.TimeLimitMin) * time.Minute
+	left := allowed - spent
+	s.View.TimeLeftS, s.View.TimeOver = max(0, left.Seconds()), left <= 0 && !s.Run.State.Ended
+	if s.View.TimeOver && s.View.Screen == bench.Sheet {
+		s.View.Screen = bench.AtBench
+	}
+	for _, w := range warnings {
+		if left <= w && w < allowed {
+			s.toldLeft = w
 		}
 	}
 }

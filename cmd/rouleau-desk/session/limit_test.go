@@ -106,7 +106,7 @@ func TestIrrigationIsCountedOffTheDrip(t *testing.T) {
 		st.Reservoir.TakenInML = 132 * float64(sec) / 119
 		s.sample()
 	}
-	if got := s.charts.Drip[119]; got < 15 || got > 25 {
+	if got := s.charts.Tracks[bench.SignalDripPer100].At(119); got < 15 || got > 25 {
 		t.Errorf("%.1f mL per 100 mL of blood, want about 20", got)
 	}
 }

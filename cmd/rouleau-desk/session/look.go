@@ -31,6 +31,7 @@ func (s *Session) look(d *bench.Drawn) {
 		ReservoirClear: clearOf(&r.Blood), OuterCM: shape.OuterCM, InnerCM: shape.InnerCM, BowlML: shape.VolumeML, RPM: shape.RPM,
 		SuckMLMin: st.Field.SuckRateMLMin, DiscardMLMin: st.Field.DiscardRateMLMin, DripMLMin: st.Drip.RateMLMin,
 		EffluentMLMin: b.Effluent.RateMLMin, GiveMLMin: st.Giving.FlowMLMin}
+	d.Pool.Venous = bench.ShedVenous
 	d.Suction = d.Pool
 	if st.Drip.RateMLMin > 0 && st.Field.SuckRateMLMin > 0 {
 		d.Suction.Hct *= st.Field.SuckRateMLMin / (st.Field.SuckRateMLMin + st.Drip.RateMLMin)

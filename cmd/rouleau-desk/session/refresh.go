@@ -3,7 +3,6 @@
 package session
 
 import (
-	"math"
 	"slices"
 
 	"rouleau/assets/words"
@@ -28,6 +27,7 @@ func (s *Session) Refresh() {
 	s.question()
 	s.alarms()
 	s.hints()
+	s.showGuide()
 }
 
 // readLog puts new lines of the run's log into words.
@@ -48,24 +48,8 @@ func (s *Session) readLog() {
 		if o.Kind != sim.Done || o.Act.Do != sim.Inspect { // what a look brought to light says it all
 			s.add(l)
 		}
-		s.mark(o)
+		s.mark(o, &l)
 	}
-}
-
-// marked are the acts that stand as marks on the charts.
-var marked = map[sim.Verb]string{sim.Fill: "mark.fill", sim.Wash: "mark.wash", sim.Empty: "mark.empty", sim.Mix: "mark.mix", sim.Prime: "mark.prime",
-	sim.GiveRate: "mark.give", sim.Route: "mark.route", sim.SetDrip: "mark.drip", sim.Hook: "mark.hook"}
-
-func (s *Session) mark(o *sim.Occurrence) {
-	if o.Kind != sim.Done || marked[o.Act.Do] == "" {
-		return
-	}
-	m := bench.Mark{S: sim.Seconds(o.Tick), Text: words.Say(marked[o.Act.Do])}
-	if n := len(s.charts.Marks); n > 0 && s.charts.Marks[n-1].Text == m.Text && m.S-s.charts.Marks[n-1].S < 30 {
-		s.charts.Marks[n-1] = m // a value turned in steps is one mark
-		return
-	}
-	s.charts.Marks = append(s.charts.Marks, m)
 }
 
 // question is the oldest question that waits.
@@ -91,7 +75,6 @@ func (s *Session) alarms() {
 	v.Alarms = v.Alarms[:0]
 	for i := sim.Alarm(0); i < sim.AlarmCount; i++ {
 		if !a.On[i] {
-			s.known[i] = false
 			continue
 		}
 		v.Alarms = append(v.Alarms, bench.Alarm{Is: i, SinceS: sim.Seconds(s.Run.State.Tick - a.Since[i]), Known: s.known[i]})
@@ -102,57 +85,4 @@ func (s *Session) alarms() {
 		}
 		return int(x.SinceS - y.SinceS)
 	})
-}
-
-const (
-	trailS       = 300 // seconds over which the drip per 100 mL of blood is read off the scales
-	leastBloodML = 25  // in them: less says nothing
-)
-
-// trail is what scales and counters showed at one second.
-type trail struct{ drawnML, takenML, addedML float64 }
-
-// sample adds one second to the charts.
-func (s *Session) sample() {
-	seen := &s.seen
-	sim.View(&s.Run.Case, &s.Run.State, seen)
-	h := &s.charts
-	sec := len(h.Reservoir)
-	// what is sucked is not all blood: the rinse of swabs is counted off, and irrigation by its share of what wells up
-	rinse := max(0, s.basin-seen.BasinML)
-	s.basin = seen.BasinML
-	sucked := seen.TakenInML - s.taken - (seen.DripML - s.drawn) - rinse
-	s.taken, s.drawn = seen.TakenInML, seen.DripML
-	s.added += rinse
-	if all := seen.BriskMLMin + seen.IrrigationMLMin; all > 0 && sucked > 0 {
-		s.added += sucked * seen.IrrigationMLMin / all
-	}
-	now := trail{seen.DripML, seen.TakenInML, s.added}
-	before := s.drip[sec%trailS]
-	s.drip[sec%trailS] = now
-	per := math.NaN()
-	drawn, blood := now.drawnML-before.drawnML, now.takenML-before.takenML-(now.addedML-before.addedML)
-	if blood -= drawn; blood >= leastBloodML && sec > 0 {
-		per = 100 * drawn / blood
-	}
-	h.Reservoir = append(h.Reservoir, seen.ReservoirML)
-	h.Drip = append(h.Drip, per)
-	detector := math.NaN() // it reads only while the bowl spins
-	if seen.Pump.Detector > 0 {
-		detector = seen.Pump.Detector
-	}
-	h.Detector = append(h.Detector, detector)
-	hb := math.NaN()
-	if seen.Gas.Tick >= 0 && seen.Gas.HbGDL > 0 {
-		hb = seen.Gas.HbGDL
-	}
-	h.Hb = append(h.Hb, hb)
-	h.Bleed = append(h.Bleed, seen.BriskMLMin)
-	if s.options.Assessment {
-		return
-	}
-	st := &s.Run.State
-	h.TrueBed = append(h.TrueBed, st.Bowl.FillFraction())
-	h.TrueHb = append(h.TrueHb, st.Patient.Blood.HbGPerDL())
-	h.TrueB = append(h.TrueB, st.Field.BleedMLMin)
 }

@@ -8,7 +8,9 @@ import (
 
 	"rouleau/assets/words"
 	"rouleau/cmd/rouleau-desk/bench"
+	"rouleau/cmd/rouleau-desk/journal"
 	"rouleau/scenarios"
+	"rouleau/scoring/coach"
 	"rouleau/scoring/play"
 	"rouleau/sim"
 )
@@ -19,6 +21,13 @@ type Options struct {
 	Assessment bool
 	// Finish grades the run that has ended and saves it; nil leaves it ungraded.
 	Finish func(*play.Run) bench.Result
+	// Journal keeps the case while it is played; nil keeps nothing. The session removes it when the attempt is saved.
+	Journal *journal.Journal
+	// NewSeed gives the seed of another drawing of the same scenario; nil takes the next number.
+	NewSeed func() uint64
+	// Watch are the acts of a recorded attempt, which is shown up to the tick WatchEnd instead of being played by hand.
+	Watch    []sim.Action
+	WatchEnd int64
 }
 
 // Session is one case from the cautions to the grade.
@@ -26,29 +35,43 @@ type Session struct {
 	Run  *play.Run
 	View bench.View
 	Left bool // the person wants to close the window
+	Home bool // the person wants to go to the home screen
 
 	scenario *scenarios.Scenario
 	options  Options
 	charts   bench.Charts
-	read     int // lines of the run's log already put into words
+	whole    bench.Charts // with hidden truth, kept back in an assessment until it has ended
+	read     int          // lines of the run's log already put into words
 	known    [sim.AlarmCount]bool
 	owed     time.Duration // of simulated time, less than a tick
 	last     time.Time
 	begun    bool
-	drip     [trailS]trail
-	added    float64 // irrigation and rinse that went to the reservoir, mL
-	basin    float64 // rinse that waited a second ago, mL
-	taken    float64 // what scales showed a second ago, mL
-	drawn    float64
+	trail    coach.Trail
+	guide    *coach.Guide // of a lesson; nil where there is none
+	hurrying bool         // waits of the lesson pass at ten times the pace
+	follows  string       // title of the case to play after it
+	slowed   int          // the speed to go back to after such a wait, 0 for none
 	toldLag  int64
+	lost     time.Duration // of the case's time that a late window let go
+	untold   time.Duration // of it
 	spent    time.Duration // of an assessment's time on the wall
 	toldLeft time.Duration // the last warning that was given
 	seen     sim.Seen
+	journal  *journal.Journal // nil while nothing is to be kept
+	kept     kept
+	acting   bool // an act of the person is being carried out
+	jump     jump
+	watched  int // acts of the recorded attempt that are done
+
+	watchTold bool // that it is over
 }
 
 // New opens a case at the cautions.
 func New(s *scenarios.Scenario, o Options) *Session {
 	n := &Session{scenario: s, options: o}
+	if len(o.Watch) > 0 {
+		n.options.Assessment = false // whoever watches may stop and look closely
+	}
 	n.start(bench.Cautions)
 	return n
 }
@@ -56,42 +79,59 @@ func New(s *scenarios.Scenario, o Options) *Session {
 // start begins the case from its first tick.
 func (s *Session) start(screen bench.Screen) {
 	s.Run = play.New(s.scenario.Case(s.options.Seed, s.options.Assessment), s.options.Seed)
-	s.charts, s.read, s.known, s.owed, s.begun = bench.Charts{}, 0, [sim.AlarmCount]bool{}, 0, false
-	s.added, s.basin, s.taken, s.drawn = 0, 0, 0, 0
-	s.drip, s.toldLag, s.spent, s.toldLeft = [trailS]trail{}, 0, 0, 0
+	s.charts, s.whole = bench.Charts{}, bench.Charts{}
+	s.read, s.known, s.owed, s.begun = 0, [sim.AlarmCount]bool{}, 0, false
+	s.trail, s.toldLag, s.spent, s.toldLeft = coach.Trail{}, 0, 0, 0
+	s.lost, s.untold, s.kept, s.jump, s.watched, s.watchTold = 0, 0, kept{}, jump{}, 0, false
 	speed := 1
 	if s.options.Assessment {
 		speed = max(1, s.scenario.Modes.AssessmentSpeed)
 	}
 	s.View = bench.View{Screen: screen, Story: storyOf(s.scenario, s.options.Seed), Speed: speed, Assessment: s.options.Assessment,
 		Speeds: s.scenario.Modes.PracticeSpeeds, MayTruth: s.scenario.Modes.PracticeTruth && !s.options.Assessment,
-		Packs: packsOf(s.scenario), Limits: limitsOf(&s.Run.Case), Charts: &s.charts}
+		Packs: packsOf(s.scenario), Limits: limitsOf(&s.Run.Case), Charts: &s.charts, Watching: len(s.options.Watch) > 0}
+	s.journal = s.options.Journal
+	if s.View.Watching {
+		s.journal = nil
+	}
 	if s.options.Assessment {
 		s.View.TimeLeftS = 60 * float64(s.scenario.Modes.TimeLimitMin)
 	}
 	s.View.May = func(a sim.Action) sim.Reason {
+		if s.View.Watching {
+			return whileWatching
+		}
 		if s.View.TimeOver {
 			return "case_is_over"
 		}
 		return sim.May(&s.Run.Case, &s.Run.State, a)
 	}
+	s.startGuide()
 	s.Refresh()
 }
 
-// Do carries out what the screens asked for.
+// Do carries out what the screens asked for. When it returns, all of it is in the journal.
 func (s *Session) Do(acts []bench.Act) {
 	for _, a := range acts {
+		if s.View.Jumping {
+			s.endJump("")
+			if a.Do == bench.JumpToNext {
+				continue // the second press stops it
+			}
+		}
 		s.act(a)
 	}
+	s.keep()
 }
 
 func (s *Session) act(a bench.Act) {
 	v := &s.View
+	s.keepWindow(a)
+	s.acting = true
+	defer func() { s.acting = false }()
 	switch a.Do {
 	case bench.Bench:
-		if !v.TimeOver {
-			s.Run.Do(a.Sim)
-		}
+		s.byHand(a.Sim)
 	case bench.GoOn:
 		if v.Screen == bench.Cautions {
 			v.Screen = bench.Sheet // from here on the time of an assessment counts
@@ -114,76 +154,87 @@ func (s *Session) act(a bench.Act) {
 	case bench.Finish:
 		s.finish()
 	case bench.Again:
-		s.start(bench.Sheet)
+		s.anew(s.options.Seed)
+	case bench.AgainNewSeed:
+		s.anew(s.newSeed())
+	case bench.JumpToNext:
+		s.jumpToNext()
+	case bench.GuideNext, bench.GuideBack, bench.GuideFast:
+		s.guideAct(a.Do)
+	case bench.WatchOn:
+		s.watchOn()
+	case bench.GoHome:
+		s.Home = true
 	case bench.Leave:
 		s.Left = true
 	}
 }
 
+// byHand does an act on the bench before the next tick.
+func (s *Session) byHand(a sim.Action) {
+	switch {
+	case s.View.Watching:
+		s.note(words.Say("log.refused", doing(&a), words.Say("why.watching")))
+	case !s.View.TimeOver:
+		s.apply(a)
+	}
+}
+
+// apply does an act, keeps it, and says why not when it is refused.
+func (s *Session) apply(a sim.Action) sim.Reason {
+	a.Tick = s.Run.State.Tick
+	why := s.Run.Do(a)
+	if s.journal != nil {
+		s.journal.Act(a, why)
+	}
+	s.guideLook()
+	return why
+}
+
+// anew begins the scenario once more.
+func (s *Session) anew(seed uint64) {
+	s.options.Seed = seed
+	if j := s.options.Journal; j != nil {
+		j.Restart(seed, time.Now())
+	}
+	s.start(bench.Sheet)
+	s.keepWindow(bench.Act{Do: bench.GoOn}) // past the cautions
+}
+
+func (s *Session) newSeed() uint64 {
+	if s.options.NewSeed == nil {
+		return s.options.Seed + 1
+	}
+	return s.options.NewSeed()
+}
+
 // finish grades a run that has ended.
 func (s *Session) finish() {
-	if !s.Run.State.Ended && !s.View.TimeOver {
-		return
-	}
-	if s.View.Screen != bench.Graded && s.options.Finish != nil {
-		if s.Run.State.Ended {
-			s.Run.Step() // as a replay does after the end: the last second is noted, nothing changes
-		}
-		s.View.Result = s.options.Finish(s.Run)
-	}
-	s.View.Screen = bench.Graded
-}
-
-// Keep saves a case that was begun and is left before its end, and gives the place; "" when there is nothing to keep.
-func (s *Session) Keep() (place, fault string) {
-	if !s.begun || s.View.Screen == bench.Graded || s.options.Finish == nil || len(s.Run.Actions) == 0 {
-		return "", ""
-	}
-	r := s.options.Finish(s.Run)
-	return r.SavedAs, r.Fault
-}
-
-// note puts a line of the window's own into the log.
-func (s *Session) note(text string) {
-	s.readLog() // what happened before stands before
-	s.add(bench.Line{S: sim.Seconds(s.Run.State.Tick), Text: text, Kind: sim.Came})
-}
-
-// An alarm that comes and goes is one line of the log with a count, so that it does not push out all else.
-const (
-	againS     = 120 // seconds from one coming to the next
-	againLines = 12  // looked back
-)
-
-// again adds an alarm that came a short while ago to its line, and takes its end out. It says whether it did.
-func (s *Session) again(l bench.Line) bool {
-	log := s.View.Log
-	for i := len(log) - 1; i >= max(0, len(log)-againLines); i-- {
-		if log[i].Alarm != l.Alarm || log[i].Kind != sim.Alarmed {
-			continue
-		}
-		if l.S-log[i].LastS > againS {
-			return false
-		}
-		log[i].LastS, log[i].Times = l.S, max(1, log[i].Times)+1
-		log[i].Text = words.Say("log.alarm_times", words.Say("alarm."+l.Alarm), log[i].Times)
-		s.View.Log = slices.DeleteFunc(log, func(k bench.Line) bool { return k.Kind == sim.Calmed && k.Alarm == l.Alarm && k.S >= log[i].S })
-		return true
-	}
-	return false
-}
-
-// maxLines bounds the log that is kept in words; the run keeps all of it.
-const maxLines = 400
-
-func (s *Session) add(l bench.Line) {
 	v := &s.View
-	if l.Kind == sim.Alarmed && s.again(l) {
+	if !s.Run.State.Ended && !v.TimeOver && !s.watchOver() {
 		return
 	}
-	if len(v.Log) >= maxLines {
-		n := copy(v.Log, v.Log[maxLines/4:])
-		v.Log = v.Log[:n]
+	if v.Screen != bench.Graded {
+		s.tellLag(0)
+		s.keep()
+		s.grade()
+		s.reveal()
 	}
-	v.Log = append(v.Log, l)
+	v.Screen = bench.Graded
+}
+
+func (s *Session) grade() {
+	finish := s.options.Finish
+	if s.View.Watching { // it is saved already, by whoever played it
+		finish = Grader(s.scenario, s.options.Assessment, "", "", time.Now)
+	}
+	if finish != nil {
+		s.View.Result = finish(s.Run)
+	}
+	if s.journal != nil && s.View.Result.Fault == "" {
+		s.journal.Saved()
+		s.journal.Flush()
+		s.journal.Remove()
+		s.journal = nil
+	}
 }

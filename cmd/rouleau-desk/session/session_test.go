@@ -139,35 +139,6 @@ func TestAPlaceThatCannotBeWrittenIsTold(t *testing.T) {
 	}
 }
 
-// A case that is left before its end is kept, and can be played again as far as it went.
-func TestAnUnfinishedCaseIsKept(t *testing.T) {
-	sc, err := scenarios.Open("steady-oozing-spine")
-	if err != nil {
-		t.Fatal(err)
-	}
-	path := filepath.Join(t.TempDir(), "attempt.json")
-	s := New(sc, Options{Seed: 4, Finish: Grader(sc, false, "test", path, func() time.Time { return noon })})
-	if place, fault := s.Keep(); place != "" || fault != "" {
-		t.Errorf("a case that was not begun was kept: %q, %q", place, fault)
-	}
-	s.begin()
-	s.Do([]bench.Act{{Sim: sim.Action{Do: sim.Decide, Value: float64(sim.CollectOnly)}}, {Sim: sim.Action{Do: sim.OpenSet, On: sim.CollectionSet}}})
-	for range sim.Ticks(200) {
-		s.Tick()
-	}
-	if place, fault := s.Keep(); place != path || fault != "" {
-		t.Fatalf("kept at %q, fault %q", place, fault)
-	}
-	a, err := attempt.Load(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	report, err := attempt.Replay(a)
-	if err != nil || !report.Same() || a.Ended {
-		t.Errorf("ended %v, %+v, %v", a.Ended, report, err)
-	}
-}
-
 // Everything that happens in a whole case can be said, and nothing is said with a gap in it.
 func TestTheLogHasWordsForEverything(t *testing.T) {
 	s := open(t, Options{Seed: 2})
@@ -198,7 +169,7 @@ func TestAlarmsAreListedUrgentFirstAndAcknowledged(t *testing.T) {
 		t.Errorf("acknowledged: %v", v.Alarms)
 	}
 	a.On[sim.AlarmNoDrip] = false
-	s.Refresh()
+	s.Tick()
 	a.On[sim.AlarmNoDrip] = true
 	s.Refresh()
 	if v.Alarms[0].Known {
@@ -211,8 +182,8 @@ func TestPlayAgainStartsAfresh(t *testing.T) {
 	playOut(s)
 	s.Do([]bench.Act{{Do: bench.Finish}, {Do: bench.Again}})
 	s.Refresh()
-	if s.Run.State.Tick != 0 || s.View.Screen != bench.Sheet || len(s.View.Charts.Reservoir) != 0 || len(s.Run.Actions) != 0 {
-		t.Errorf("tick %d, screen %d, %d chart values", s.Run.State.Tick, s.View.Screen, len(s.View.Charts.Reservoir))
+	if s.Run.State.Tick != 0 || s.View.Screen != bench.Sheet || s.View.Charts.Tracks[bench.SignalReservoir].Len() != 0 || len(s.Run.Actions) != 0 {
+		t.Errorf("tick %d, screen %d, %d chart values", s.Run.State.Tick, s.View.Screen, s.View.Charts.Tracks[bench.SignalReservoir].Len())
 	}
 }
 

@@ -40,7 +40,8 @@ func FlashOn(p Priority, clockMS float64, still bool) bool {
 }
 
 // AlarmStrip is one alarm: its shape, its words, and a press that opens what it
-// means. Quiet marks one that was acknowledged: it stays, but does not flash.
+// means. Known marks one that was acknowledged: it stays, but does not flash,
+// and its sign is an outline, so that it can be told without colour or motion.
 type AlarmStrip struct {
 	ID       ID
 	Rect     Rect
@@ -48,7 +49,8 @@ type AlarmStrip struct {
 	Text     string
 	Detail   string // at the right, for example "why ›"
 	Key      Chord
-	Quiet    bool
+	Known    bool
+	Quiet    bool // it does not flash here, as it does elsewhere
 }
 
 // Alarm draws an alarm and reports whether it was pressed.
@@ -56,13 +58,13 @@ func (c *Core) Alarm(a AlarmStrip) bool {
 	t := c.target(a.ID, a.Rect, KindAlarm, a.Text, "", a.Key)
 	col := c.Pal.Alarm[a.Priority]
 	ground, ink, sign, stroke := col.Off, col.OffText, col.Edge, c.Pal.Well
-	if !a.Quiet && FlashOn(a.Priority, c.clockMS, c.Still) {
+	if !a.Quiet && !a.Known && FlashOn(a.Priority, c.clockMS, c.Still) {
 		ground, ink, sign, stroke = col.On, col.OnText, col.OnText, col.On
 	}
 	c.Fill(a.Rect, 6, ground)
 	c.Stroke(a.Rect.Inset(1), 5, 2, col.Edge)
 	in := a.Rect.InsetXY(10, 0)
-	c.alarmShape(in.CutLeft(24).Place(22, 22, 0, 0.5), a.Priority, sign, stroke)
+	c.alarmShape(in.CutLeft(24).Place(22, 22, 0, 0.5), a.Priority, a.Known, sign, stroke)
 	in.CutLeft(8)
 	c.keyCapRight(&in, a.Key, ink)
 	if a.Detail != "" {
@@ -71,7 +73,7 @@ func (c *Core) Alarm(a AlarmStrip) bool {
 		in.CutRight(10)
 	}
 	st := Style{Size: SizeBody, Weight: SemiBold, Col: ink}
-	if c.inner(a.ID, in, a.Text, st) {
+	if c.block(a.ID, in, a.Text, st) {
 		c.cut(t, true)
 		c.tip(t, a.Rect, a.Text, "")
 	}
@@ -81,16 +83,26 @@ func (c *Core) Alarm(a AlarmStrip) bool {
 
 // alarmShape draws the sign of a priority: they differ in outline and in the
 // number of strokes, so that colour is not needed to tell them apart.
-func (c *Core) alarmShape(r Rect, p Priority, col, fill Color) {
+func (c *Core) alarmShape(r Rect, p Priority, hollow bool, col, fill Color) {
 	m := r.Center()
 	n := 1
+	if hollow {
+		fill = col
+	}
+	body := func() {
+		if hollow {
+			c.Line(1.6, col, Dash{}, true)
+		} else {
+			c.Polygon(col)
+		}
+	}
 	switch p {
 	case High:
 		c.BeginPath()
 		c.To(m.X, r.Y)
 		c.To(r.Right(), r.Bottom()-2)
 		c.To(r.X, r.Bottom()-2)
-		c.Polygon(col)
+		body()
 		n = 3
 		m.Y += 3
 	case Medium:
@@ -99,10 +111,14 @@ func (c *Core) alarmShape(r Rect, p Priority, col, fill Color) {
 		c.To(r.Right(), m.Y)
 		c.To(m.X, r.Bottom())
 		c.To(r.X, m.Y)
-		c.Polygon(col)
+		body()
 		n = 2
 	case Low:
-		c.Disc(r.Inset(1), col)
+		if hollow {
+			c.Circle(r.Inset(2), 1.6, col)
+		} else {
+			c.Disc(r.Inset(1), col)
+		}
 	}
 	for i := range n {
 		x := m.X + (float32(i)-float32(n-1)/2)*3.6

@@ -92,7 +92,7 @@ func (c *Core) dress(t target, b Button, box Rect) (ink, muted Color, weight Wei
 	case b.Look == LookDark:
 		ground := p.Dark
 		if t.over {
-			ground = mix(p.Dark, p.OnDark, 0.12)
+			ground = mix(p.Dark, p.OnDark, darkHoverPart)
 		}
 		c.Fill(box, r, ground)
 		ink, muted = p.OnDark, p.OnDark
@@ -113,60 +113,6 @@ func (c *Core) dress(t target, b Button, box Rect) (ink, muted Color, weight Wei
 		c.Frame(box, r, 1.2, edge)
 	}
 	return ink, muted, weight
-}
-
-// twoParts sets a label at the left and a detail at the right, or below it, in
-// as many lines as there is room for, if both do not fit on one line. It reports
-// whether anything was cut.
-func (c *Core) twoParts(owner ID, r Rect, label, detail string, ls, ds Style) (cut bool) {
-	if detail == "" {
-		return c.inner(owner, r, label, ls)
-	}
-	ls, ds = c.style(ls), c.style(ds)
-	lw, dw := ls.Width(label), ds.Width(detail)
-	if lw+partGap+dw <= r.W {
-		cut = c.inner(owner, R(r.X, r.Y, lw+1, r.H), label, ls)
-		ds.Align = AlignRight
-		return c.inner(owner, R(r.X+lw+6, r.Y, r.W-lw-6, r.H), detail, ds) || cut
-	}
-	step, head := LineHeight(ds.Size), LineHeight(ls.Size)-1
-	room := max(1, int((r.H-head-2)/step))
-	n := min(CountLines(detail, r.W, ds.Size, ds.Weight, ds.Tab), room)
-	box := r.Place(r.W, head+float32(n)*step-1, 0, 0.5)
-	cut = c.inner(owner, box.CutTop(head), label, ls)
-	for ; n > 1; n-- {
-		var line string
-		line, detail = NextLine(detail, r.W, ds.Size, ds.Weight, ds.Tab)
-		c.inner(owner, box.CutTop(step), line, ds)
-	}
-	return c.inner(owner, box, detail, ds) || cut
-}
-
-const (
-	partGap   = 14 // least space between a label and the detail beside it
-	buttonPad = 12
-)
-
-// ButtonHeight is the height at which a button of a width shows its label and
-// its whole detail or reason: 40 if they stand on one line.
-func (c *Core) ButtonHeight(b Button, width float32) float32 {
-	detail := b.Detail
-	if b.Why != "" {
-		detail = b.Why
-	}
-	w := width - 2*buttonPad
-	if k := c.KeyCapWidth(b.Key); k > 0 {
-		w -= k + 8
-	}
-	if b.Why == "" && (b.Running || b.Selected) {
-		w -= 28
-	}
-	label := TextWidth(b.Label, SizeBody, SemiBold, false)
-	if detail == "" || label+partGap+TextWidth(detail, SizeSmall, Regular, false) <= w {
-		return 40
-	}
-	n := CountLines(detail, w, SizeSmall, Regular, false)
-	return max(40, LineHeight(SizeBody)+float32(n)*LineHeight(SizeSmall)+8)
 }
 
 // tick draws the sign of what is chosen.

@@ -1,48 +1,42 @@
-// The lines of a chart: from values to points, and the words at their ends.
+// The lines of a chart: from values to points, kept until something changes.
 
 package ui
 
-import (
-	"math"
-	"sort"
-)
+import "math"
 
-// endLabel is a value at the right of a chart, and where it would like to stand.
-type endLabel struct {
-	y    float32
-	text string
-	col  Color
+// lineID names a line: which chart, which series.
+type lineID struct {
+	chart ID
+	i     int
+}
+
+// lineKey is all that the points of a line depend on.
+type lineKey struct {
+	track       *Track
+	n           int
+	first, last float32
+	from, to    float64
+	t0, dt      float64
+	min, max    float64
+	lane        Rect
+}
+
+// lineCache is the points of a line; each end is where one piece of it ends, as gaps divide it.
+type lineCache struct {
+	key  lineKey
+	pts  []Vec
+	ends []int
 }
 
 // time is when value i was taken.
-func (s *ChartSeries) time(i int) float64 {
-	if s.Times != nil {
-		return s.Times[i]
-	}
-	return s.T0 + float64(i)*s.DT
-}
-
-// index is the first value taken at or after t.
-func (s *ChartSeries) index(t float64) int {
-	if s.Times != nil {
-		return sort.SearchFloat64s(s.Times, t)
-	}
-	if s.DT <= 0 {
-		return 0
-	}
-	return int(min(max(math.Ceil((t-s.T0)/s.DT), 0), float64(len(s.Values))))
-}
+func (s *ChartSeries) time(i int) float64 { return s.T0 + float64(i)*s.DT }
 
 // at is the newest value at time t, NaN where there is none.
 func (s *ChartSeries) at(t float64) float64 {
-	i := s.index(t)
-	if i == len(s.Values) || s.time(i) > t {
-		i--
-	}
-	if i < 0 || i >= len(s.Values) {
+	if s.Track == nil || s.DT <= 0 || t < s.T0 {
 		return math.NaN()
 	}
-	return s.Values[i]
+	return s.Track.At(min(int(math.Floor((t-s.T0)/s.DT+1e-9)), s.Track.Len()-1))
 }
 
 // y places a value in its lane.
@@ -55,130 +49,105 @@ func (s *ChartSeries) y(lane Rect, v float64) float32 {
 	return lane.Bottom() - lane.H*float32(part)
 }
 
-// chartLine draws one series. Where there are more values than pixels, each
-// pixel keeps its lowest and highest value, so that no peak is lost.
-func (c *Core) chartLine(s *ChartSeries, lane Rect, from, to float64) {
-	if to <= from || len(s.Values) == 0 || lane.Empty() {
+// chartLine draws one series.
+func (c *Core) chartLine(id ID, i int, s *ChartSeries, lane Rect, from, to float64) {
+	if to <= from || s.Track == nil || s.Track.Len() == 0 || s.DT <= 0 || lane.Empty() {
 		return
 	}
-	a, b := max(0, s.index(from)-1), min(len(s.Values), s.index(to)+1)
-	perPixel := float64(b-a) / float64(lane.W)
+	if c.chart.lines == nil {
+		c.chart.lines = map[lineID]*lineCache{}
+	}
+	k := c.chart.lines[lineID{id, i}]
+	if k == nil {
+		k = &lineCache{}
+		c.chart.lines[lineID{id, i}] = k
+	}
+	n := s.Track.Len()
+	key := lineKey{s.Track, n, s.Track.vals[0], s.Track.vals[n-1], from, to, s.T0, s.DT, s.Min, s.Max, lane}
+	// A value that is no number is never equal to itself: such a row counts as having zero there.
+	if key.first != key.first {
+		key.first = 0
+	}
+	if key.last != key.last {
+		key.last = 0
+	}
+	if k.key != key {
+		k.key = key
+		k.make(s, lane, from, to)
+	}
+	start := 0
+	for _, end := range k.ends {
+		c.BeginPath()
+		c.l.Points = append(c.l.Points, k.pts[start:end]...)
+		c.Line(2, s.Look.Col, s.Look.Dash, false)
+		start = end
+	}
+}
+
+// make computes the points. Where there are more values than pixels, a group of them keeps its lowest and its highest,
+// so that no peak is lost.
+func (k *lineCache) make(s *ChartSeries, lane Rect, from, to float64) {
+	k.pts, k.ends = k.pts[:0], k.ends[:0]
 	scale := float64(lane.W) / (to - from)
-	x := func(i int) float32 { return lane.X + float32((s.time(i)-from)*scale) }
-	draw := func() { c.Line(2, s.Look.Col, s.Look.Dash, false) }
-	c.BeginPath()
-	for i := a; i < b; {
-		v := s.Values[i]
-		if math.IsNaN(v) {
-			draw()
-			c.BeginPath()
-			i++
+	level := s.Track.level(1 / (s.DT * scale))
+	size := 1
+	if level >= 0 {
+		size = leastGroup << level
+	}
+	n := (s.Track.Len() + size - 1) / size
+	each := s.DT * float64(size)
+	a := max(0, int(math.Floor((from-s.T0)/each))-1)
+	b := min(n, int(math.Ceil((to-s.T0)/each))+2)
+	for i := a; i < b; i++ {
+		x := lane.X + float32((s.T0+float64(i)*each-from)*scale)
+		if level < 0 {
+			k.add(x, s.y(lane, float64(s.Track.vals[i])), s.Track.vals[i])
 			continue
 		}
-		if perPixel <= 2 {
-			c.To(x(i), s.y(lane, v))
-			i++
+		e := s.Track.groups[level][i]
+		high, low := s.y(lane, float64(e.hi)), s.y(lane, float64(e.lo))
+		wide := float32(each * scale)
+		if low-high < 1 {
+			k.add(x+wide/2, (high+low)/2, e.lo)
 			continue
 		}
-		i = c.chartColumn(s, lane, i, b, x(i))
+		if !e.highFirst {
+			high, low = low, high
+		}
+		k.add(x+wide*0.3, high, e.lo)
+		k.add(x+wide*0.7, low, e.lo)
 	}
-	draw()
+	k.cut()
 }
 
-// chartColumn adds the values that share one pixel and returns the next index:
-// one point where they are alike, else the lowest and the highest as they came.
-func (c *Core) chartColumn(s *ChartSeries, lane Rect, i, end int, x0 float32) int {
-	per := float64(end-i) / float64(max(lane.Right()-x0, 1))
-	stop := min(end, i+max(1, int(per)))
-	lo, hi := i, i
-	for i++; i < stop && !math.IsNaN(s.Values[i]); i++ {
-		if s.Values[i] < s.Values[lo] {
-			lo = i
-		}
-		if s.Values[i] > s.Values[hi] {
-			hi = i
-		}
+// add adds a point, or ends the piece where there is no value. A third point on one level takes the place of the second.
+func (k *lineCache) add(x, y, v float32) {
+	if v != v {
+		k.cut()
+		return
 	}
-	top, low := s.y(lane, s.Values[hi]), s.y(lane, s.Values[lo])
-	if low-top < 1 {
-		c.To(x0+0.5, (top+low)/2)
-		return i
+	start := 0
+	if m := len(k.ends); m > 0 {
+		start = k.ends[m-1]
 	}
-	first, second := low, top
-	if hi < lo {
-		first, second = top, low
+	if n := len(k.pts); n-start >= 2 && k.pts[n-1].Y == y && k.pts[n-2].Y == y {
+		k.pts[n-1].X = x
+		return
 	}
-	c.To(x0+0.3, first)
-	c.To(x0+0.7, second)
-	return i
+	k.pts = append(k.pts, Vec{x, y})
 }
 
-// chartNames writes the name of each series at the left, with a piece of its
-// line, several of one lane below each other.
-func (c *Core) chartNames(g Chart, names, plot Rect) {
-	n := max(g.Lanes, 1)
-	for lane := range n {
-		row := R(names.X, plot.Y, names.W-10, plot.H).Row(lane, n, 0)
-		y := row.Y + 4
-		for i := range g.Series {
-			s := &g.Series[i]
-			if s.Lane != lane {
-				continue
-			}
-			line := R(row.X, y, row.W, LineHeight(SizeBody))
-			if line.Bottom() > row.Bottom()+2 {
-				break
-			}
-			piece := line.CutLeft(22)
-			c.BeginPath()
-			c.To(piece.X, piece.Y+piece.H/2)
-			c.To(piece.Right(), piece.Y+piece.H/2)
-			c.Line(2.5, s.Look.Col, s.Look.Dash, false)
-			line.CutLeft(8)
-			c.inner(g.ID, line, s.Label, Style{Size: SizeBody})
-			y += LineHeight(SizeBody)
-		}
+// cut ends a piece. One point alone becomes a short dash, so that it can be seen.
+func (k *lineCache) cut() {
+	start := 0
+	if m := len(k.ends); m > 0 {
+		start = k.ends[m-1]
 	}
-}
-
-// chartEnds writes the newest value of each series, or that at the cursor, at
-// the right. Labels that would lie on each other are pushed apart.
-func (c *Core) chartEnds(g Chart, ends, plot Rect) {
-	at, bold := min(g.To, g.Last), SemiBold
-	if g.Cursor >= g.From && g.Cursor <= g.To {
-		at = g.Cursor
+	if len(k.pts) == start {
+		return
 	}
-	c.ends = c.ends[:0]
-	for i := range g.Series {
-		s := &g.Series[i]
-		v := s.at(at)
-		if math.IsNaN(v) {
-			continue
-		}
-		e := endLabel{s.y(g.lane(plot, s.Lane), v), c.Num(v, s.Digits, s.Unit), s.Look.Col}
-		// Insertion keeps them in order of height without allocating.
-		c.ends = append(c.ends, e)
-		for j := len(c.ends) - 1; j > 0 && c.ends[j-1].y > e.y; j-- {
-			c.ends[j], c.ends[j-1] = c.ends[j-1], c.ends[j]
-		}
+	if len(k.pts) == start+1 {
+		k.pts = append(k.pts, k.pts[start].Add(Vec{2, 0}))
 	}
-	spread(c.ends, plot.Y+8, plot.Bottom()-8, LineHeight(SizeBody)-2)
-	for _, e := range c.ends {
-		c.inner(g.ID, R(ends.X+10, e.y-9, ends.W-10, 18), e.text, Style{Weight: bold, Tab: true, Col: e.col})
-	}
-}
-
-// spread moves sorted labels apart by at least gap, inside top and bottom if
-// there is room for all.
-func spread(e []endLabel, top, bottom, gap float32) {
-	at := top
-	for i := range e {
-		e[i].y = max(e[i].y, at)
-		at = e[i].y + gap
-	}
-	at = bottom
-	for i := len(e) - 1; i >= 0; i-- {
-		e[i].y = min(e[i].y, at)
-		at = e[i].y - gap
-	}
+	k.ends = append(k.ends, len(k.pts))
 }

@@ -1,4 +1,4 @@
-// Tests of the strip chart: peaks, gaps, labels that keep apart, zoom, cursor.
+// Tests of the strip chart: peaks, gaps, labels that keep apart, zoom, cursor, marks, lanes that do not all fit.
 
 package ui_test
 
@@ -12,9 +12,12 @@ import (
 
 func chartDriver(g ui.Chart) (*ui.Chart, *uitest.Driver) {
 	g.ID, g.Rect, g.Label = ui.Name("chart"), ui.R(20, 20, 700, 300), "course"
+	if g.LabelW == 0 {
+		g.LabelW, g.EndW = 120, 130
+	}
 	d := uitest.New(window, func(c *ui.Core) {
 		v := c.Chart(g)
-		g.From, g.To, g.Cursor = v.From, v.To, v.Cursor
+		g.From, g.To, g.Cursor, g.TopLane = v.From, v.To, v.Cursor, v.TopLane
 	})
 	return &g, d
 }
@@ -31,14 +34,20 @@ func linesOf(l *ui.List, col ui.Color) (lines [][]ui.Vec) {
 }
 
 func TestChartKeepsPeaksAndGaps(t *testing.T) {
-	v := make([]float64, 20000)
-	v[7777] = 1 // one peak among thirty values a pixel
-	for i := 12000; i < 12400; i++ {
-		v[i] = math.NaN()
+	v := &ui.Track{}
+	for i := range 20000 {
+		switch {
+		case i == 7777: // one peak among forty values a pixel
+			v.Add(1)
+		case i >= 12000 && i < 12400:
+			v.Add(math.NaN())
+		default:
+			v.Add(0.01 * float64(i%2))
+		}
 	}
 	look := ui.Paper().Series[1]
 	_, d := chartDriver(ui.Chart{To: 20000, Last: 20000, Now: math.NaN(), Cursor: math.NaN(), Lanes: 1,
-		Series: []ui.ChartSeries{{Label: "x", Values: v, DT: 1, Max: 1, Look: look}}})
+		Series: []ui.ChartSeries{{Label: "x", Track: v, DT: 1, Max: 1, Look: look}}})
 	lines := linesOf(d.List, look.Col)
 	if len(lines) != 2 {
 		t.Fatalf("%d lines, want 2 with the gap between", len(lines))
@@ -53,7 +62,7 @@ func TestChartKeepsPeaksAndGaps(t *testing.T) {
 	if top > 26 {
 		t.Errorf("the peak was lost: highest point at %g", top)
 	}
-	if points > 4*700 {
+	if points > 2*450+10 {
 		t.Errorf("%d points for 450 pixels", points)
 	}
 	if last, first := lines[0][len(lines[0])-1].X, lines[1][0].X; first-last < 5 {
@@ -61,10 +70,39 @@ func TestChartKeepsPeaksAndGaps(t *testing.T) {
 	}
 }
 
+// The points drawn reach, at every pixel, the lowest and the highest value there.
+func TestChartDrawsWhatTheValuesAre(t *testing.T) {
+	v := &ui.Track{}
+	for i := range 7200 {
+		v.Add(0.5 + 0.4*math.Sin(float64(i)/300) + 0.1*math.Sin(float64(i)*1.7))
+	}
+	look := ui.Paper().Series[0]
+	g, d := chartDriver(ui.Chart{To: 7200, Last: 7200, Now: math.NaN(), Cursor: math.NaN(), Lanes: 1,
+		Series: []ui.ChartSeries{{Label: "x", Track: v, DT: 1, Max: 1, Look: look}}})
+	for _, to := range []float64{7200, 3000, 700, 150, 40} {
+		g.To = to
+		d.Idle()
+		pts := linesOf(d.List, look.Col)[0]
+		lowest, highest := float32(-1), float32(1e9)
+		for _, p := range pts {
+			lowest, highest = max(lowest, p.Y), min(highest, p.Y)
+		}
+		lo, hi := math.Inf(1), math.Inf(-1)
+		for i := range int(to) {
+			lo, hi = min(lo, v.At(i)), max(hi, v.At(i))
+		}
+		// the lane stands from 25 to 20+300-19-5, as the foot is 19 high
+		y := func(x float64) float32 { return 296 - 271*float32(x) }
+		if math.Abs(float64(y(lo)-lowest)) > 2.5 || math.Abs(float64(y(hi)-highest)) > 2.5 {
+			t.Errorf("to %g s the line reaches from %g to %g, want %g to %g", to, lowest, highest, y(lo), y(hi))
+		}
+	}
+}
+
 func TestChartEndLabelsKeepApart(t *testing.T) {
 	var s []ui.ChartSeries
 	for i := range 6 {
-		s = append(s, ui.ChartSeries{Label: "s", Unit: "mL", Values: []float64{0, 5 + float64(i)/100}, DT: 100, Max: 10, Look: ui.Paper().Series[i]})
+		s = append(s, ui.ChartSeries{Label: "s", Unit: "mL", Track: ui.TrackOf(0, 5+float64(i)/100), DT: 100, Max: 10, Look: ui.Paper().Series[i]})
 	}
 	_, d := chartDriver(ui.Chart{To: 100, Last: 100, Now: 100, Cursor: math.NaN(), Lanes: 1, Series: s})
 	if f := uitest.Faults(d.List); len(f) > 0 {
@@ -72,18 +110,51 @@ func TestChartEndLabelsKeepApart(t *testing.T) {
 	}
 }
 
-func TestChartMarksGiveWay(t *testing.T) {
-	_, d := chartDriver(ui.Chart{To: 1000, Last: 1000, Now: math.NaN(), Cursor: math.NaN(), Lanes: 1,
-		Marks: []ui.ChartMark{{T: 100, Label: "first"}, {T: 101, Label: "hidden"}, {T: 500, Label: "later"}}})
-	if !d.HasText("first") || d.HasText("hidden") || !d.HasText("later") {
-		t.Error("marks that run into each other should give way, others stay")
+func TestChartMarksMerge(t *testing.T) {
+	g, d := chartDriver(ui.Chart{To: 1000, Last: 1000, Now: math.NaN(), Cursor: math.NaN(), Lanes: 1,
+		Marks: []ui.ChartMark{{T: 100, Label: "first"}, {T: 101, Label: "hidden"}, {T: 500, Label: "later"}, {T: 501, Label: "alarmed", Kind: ui.MarkAlarm, Row: 1}}})
+	if !d.HasText("first") || d.HasText("hidden") || !d.HasText("later") || !d.HasText("alarmed") {
+		t.Error("marks of a row that run into each other should be one, others stay")
+	}
+	if f := uitest.Faults(d.List); len(f) > 0 {
+		t.Errorf("faults: %v", f)
+	}
+	d.Move(ui.Vec{X: 140 + 45, Y: 28})
+	d.Idle()
+	if !d.HasText("0:01:41  hidden") || !d.HasText("0:01:40  first") {
+		t.Error("pointing at a mark that stands for two does not say both")
+	}
+	d.Move(ui.Vec{X: 790, Y: 590})
+	d.Idle()
+	if d.HasText("hidden") {
+		t.Error("the words stay when the pointer has left")
+	}
+	d.Key(ui.KeyTab)
+	d.Chord(ui.Chord{Key: ui.KeyHome})
+	for _, want := range []float64{100, 101, 500} {
+		d.Chord(ui.Chord{Key: ui.KeyRight, Mods: ui.ModShift})
+		if g.Cursor != want {
+			t.Errorf("shift and right go to %g, want %g", g.Cursor, want)
+		}
+	}
+	d.Idle()
+	if !d.HasText("0:08:20  later") {
+		t.Error("the words of the mark at the cursor are not said")
+	}
+	d.Chord(ui.Chord{Key: ui.KeyLeft, Mods: ui.ModShift})
+	if g.Cursor != 101 {
+		t.Errorf("shift and left go to %g", g.Cursor)
+	}
+	d.TapAt(ui.Vec{X: 140 + 45, Y: 200})
+	if !d.HasText("0:01:41  hidden") {
+		t.Error("a touch at a mark does not say its words")
 	}
 }
 
 func TestChartZoomAndCursor(t *testing.T) {
 	look := ui.Paper().Series[0]
 	g, d := chartDriver(ui.Chart{To: 1000, Last: 1000, Now: math.NaN(), Cursor: math.NaN(), Lanes: 1,
-		Series: []ui.ChartSeries{{Label: "x", Unit: "mL", Values: []float64{1, 2, 3}, DT: 300, Max: 10, Look: look}}})
+		Series: []ui.ChartSeries{{Label: "x", Unit: "mL", Track: ui.TrackOf(1, 2, 3), DT: 300, Max: 10, Look: look}}})
 	mid := ui.Vec{X: 20 + 120 + 225, Y: 150}
 	d.Move(mid)
 	if math.Abs(g.Cursor-500) > 2 {
@@ -101,11 +172,22 @@ func TestChartZoomAndCursor(t *testing.T) {
 	if g.From != 0 || g.To != 1000 {
 		t.Errorf("zoomed out it shows %g to %g", g.From, g.To)
 	}
+	d.Wheel(mid, 5)
+	d.Drag(mid, ui.Vec{X: mid.X - 90, Y: 150})
+	if at := g.From; math.Abs(at-(500-(g.To-g.From)/2+90.0/450*(g.To-g.From))) > 3 {
+		t.Errorf("dragged to the left it shows %g to %g", g.From, g.To)
+	}
+	d.Wait(600)
+	d.ClickAt(mid)
+	d.ClickAt(mid)
+	if g.From != 0 || g.To != 1000 {
+		t.Errorf("a double press shows %g to %g", g.From, g.To)
+	}
 	d.Move(ui.Vec{X: 790, Y: 590})
 	if !math.IsNaN(g.Cursor) {
 		t.Error("the cursor stays when the pointer has left")
 	}
-	d.Key(ui.KeyTab, ui.KeyLeft)
+	d.Key(ui.KeyLeft)
 	if math.Abs(g.Cursor-990) > 1 {
 		t.Errorf("the left arrow puts the cursor at %g", g.Cursor)
 	}
@@ -118,13 +200,105 @@ func TestChartZoomAndCursor(t *testing.T) {
 	if g.Cursor != 0 || g.From > 0 {
 		t.Errorf("Home: cursor %g, view from %g (was %g)", g.Cursor, g.From, was)
 	}
+	d.Type("0")
+	if g.From != 0 || g.To != 1000 {
+		t.Errorf("0 shows %g to %g", g.From, g.To)
+	}
+	d.Type("+-")
+	if g.To-g.From != 1000 {
+		t.Errorf("minus shows %g to %g", g.From, g.To)
+	}
 	two := func(gap float32, began bool) {
 		d.Frame(ui.Input{Touches: []ui.Touch{{ID: 1, Pos: ui.Vec{X: mid.X - gap, Y: 150}, Began: began}, {ID: 2, Pos: ui.Vec{X: mid.X + gap, Y: 150}, Began: began}}})
 	}
-	d.Wheel(mid, -50)
 	two(50, true)
 	two(100, false)
 	if w := g.To - g.From; math.Abs(w-500) > 1 {
 		t.Errorf("two fingers twice as far apart show %g seconds", w)
+	}
+	if at := (g.From + g.To) / 2; math.Abs(at-500) > 3 {
+		t.Errorf("what was between the fingers is now %g away", at-500)
+	}
+}
+
+// The pointer rests on the chart, and the keys move the cursor all the same.
+func TestChartKeysWorkUnderARestingPointer(t *testing.T) {
+	g, d := chartDriver(ui.Chart{To: 1000, Last: 1000, Now: math.NaN(), Cursor: math.NaN(), Lanes: 1})
+	d.ClickAt(ui.Vec{X: 365, Y: 150})
+	d.Key(ui.KeyRight, ui.KeyRight)
+	d.Idle()
+	if math.Abs(g.Cursor-520) > 2 {
+		t.Errorf("the cursor stands at %g, want 520", g.Cursor)
+	}
+}
+
+func TestLanesThatDoNotFitAreReached(t *testing.T) {
+	var s []ui.ChartSeries
+	for i := range 15 {
+		s = append(s, ui.ChartSeries{Label: string(rune('a' + i)), Track: ui.TrackOf(float64(100 + i)), DT: 100, Max: 200, Lane: i, Look: ui.Paper().Series[i%6]})
+	}
+	g, d := chartDriver(ui.Chart{To: 100, Last: 100, Now: math.NaN(), Cursor: math.NaN(), Lanes: 15, Series: s})
+	if !d.HasText("100") || d.HasText("114") || !d.HasText("/ 15") {
+		t.Error("the first lanes should be in sight, the last not, and the chart should say so")
+	}
+	d.Wheel(ui.Vec{X: 60, Y: 100}, -30)
+	if !d.HasText("114") || d.HasText("100") || g.To != 100 {
+		t.Error("the wheel over the names does not move the lanes")
+	}
+	d.Move(ui.Vec{X: 790, Y: 590})
+	d.Key(ui.KeyTab)
+	for range 20 {
+		d.Chord(ui.Chord{Key: ui.KeyUp, Mods: ui.ModShift})
+	}
+	d.Idle()
+	if !d.HasText("100") {
+		t.Error("shift and up do not move the lanes")
+	}
+	d.Swipe(ui.Vec{X: 300, Y: 280}, ui.Vec{X: 300, Y: 60})
+	if g.TopLane == 0 {
+		t.Error("a finger that moves up does not move the lanes")
+	}
+	if f := uitest.Faults(d.List); len(f) > 0 {
+		t.Errorf("faults: %v", f)
+	}
+}
+
+func TestAChartThatStaysAllocatesNothing(t *testing.T) {
+	var s []ui.ChartSeries
+	for i := range 8 {
+		v := &ui.Track{}
+		for k := range 7200 {
+			v.Add(float64(k*(i+3)%977) / 977)
+		}
+		s = append(s, ui.ChartSeries{Label: "s", Unit: "mL", Track: v, DT: 1, Max: 1, Lane: i, Look: ui.Paper().Series[i%6]})
+	}
+	_, d := chartDriver(ui.Chart{To: 7200, Last: 7200, Now: 7200, Cursor: math.NaN(), Lanes: 8, Series: s})
+	d.Wait(200)
+	if a := testing.AllocsPerRun(50, d.Idle); a > 0 {
+		t.Errorf("a frame allocates %g times", a)
+	}
+	if d.Changed {
+		t.Error("a frame in which nothing happened differs")
+	}
+}
+
+func BenchmarkChartGrowing(b *testing.B) {
+	var s []ui.ChartSeries
+	for i := range 8 {
+		v := &ui.Track{}
+		for k := range 7200 {
+			v.Add(float64(k*(i+3)%977) / 977)
+		}
+		s = append(s, ui.ChartSeries{Label: "s", Unit: "mL", Track: v, DT: 1, Max: 1, Lane: i, Look: ui.Paper().Series[i%6]})
+	}
+	g, d := chartDriver(ui.Chart{To: 7200, Last: 7200, Now: 7200, Cursor: math.NaN(), Lanes: 8, Series: s})
+	b.ReportAllocs()
+	for b.Loop() {
+		for i := range s {
+			s[i].Track.Add(0.5)
+		}
+		g.Last++
+		g.Now, g.To = g.Last, g.Last
+		d.Idle()
 	}
 }

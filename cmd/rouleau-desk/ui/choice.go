@@ -198,8 +198,8 @@ func (c *Core) drawSegment(t target, r Rect, o *Option, on bool, i, n int) {
 	if c.KeyCapWidth(o.Key)+o.labelWidth()+8 <= in.W {
 		c.keyCapRight(&in, o.Key, ink)
 	}
-	if c.inner(t.id, in, o.Label, Style{Weight: weight, Col: ink, Align: AlignCenter}) || !t.enabled {
-		c.cut(t, o.labelWidth() > in.W)
+	if cut := c.block(t.id, in, o.Label, Style{Weight: weight, Col: ink, Align: AlignCenter}); cut || !t.enabled {
+		c.cut(t, cut)
 		c.tip(t, r, o.Label, o.Why)
 	}
 	c.ring(t, box)

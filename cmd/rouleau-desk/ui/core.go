@@ -3,6 +3,8 @@
 
 package ui
 
+import "math"
+
 // maxDeltaMS bounds the time one frame may add to the cosmetic clock, so that a
 // stalled window cannot complete a hold or jump an animation.
 const maxDeltaMS = 100
@@ -50,28 +52,26 @@ type Core struct {
 	typing    typing // what the focused widget takes from the keyboard
 	typingNow typing
 
-	layers     layers
-	clips      []Rect
-	scrolls    map[ID]*scrollState
-	scrollIn   []*scrollState
-	hold       holdState
-	drag       dragState
-	entry      entryState
-	edit       editState
-	pad        padState
-	clipboard  string
-	clipOut    bool
-	overText   bool
-	tipText    string
-	tipMore    string
-	tipRect    Rect
-	ends       []endLabel
-	nums       map[numKey]string
-	clocks     map[int64]string
-	chartGrab  float32
-	chartHover ID
-	caps       map[Chord]string
-	path       int32
+	layers    layers
+	clips     []Rect
+	scrolls   map[ID]*scrollState
+	scrollIn  []*scrollState
+	hold      holdState
+	drag      dragState
+	entry     entryState
+	edit      editState
+	pad       padState
+	clipboard string
+	clipOut   bool
+	overText  bool
+	tipText   string
+	tipMore   string
+	tipRect   Rect
+	nums      map[numKey]string
+	clocks    map[int64]string
+	chart     chartState
+	caps      map[Chord]string
+	path      int32
 }
 
 // typing is how much of the keyboard the focused widget takes for itself; quick
@@ -184,8 +184,11 @@ func (c *Core) Input() *Input { return &c.in }
 // Size is the size of the window in logical pixels.
 func (c *Core) Size() Vec { return c.in.Size }
 
+// stepMS is how often what only moves for the eye does so: between its steps a frame stays as it was, and nothing is drawn.
+const stepMS = 1000.0 / 30
+
 // ClockMS is the cosmetic clock, for flashing and moving dashes.
-func (c *Core) ClockMS() float64 { return c.clockMS }
+func (c *Core) ClockMS() float64 { return math.Floor(c.clockMS/stepMS) * stepMS }
 
 // Pinch is how much two fingers moved apart in this frame, 1 for not at all.
 func (c *Core) Pinch() float32 { return c.pinch }

@@ -149,8 +149,8 @@ var wave = func() []float64 {
 }()
 
 var series = []ui.ChartSeries{
-	{Label: "bleeding", Unit: "mL/min", Values: wave, DT: 1, Min: -1, Max: 1, Look: ui.Paper().Series[0]},
-	{Label: "reservoir", Unit: "L", Digits: 2, Values: wave, DT: 1, Min: -1, Max: 1, Lane: 1, Look: ui.Paper().Series[1]},
+	{Label: "bleeding", Unit: "mL/min", Track: ui.TrackOf(wave...), DT: 1, Min: -1, Max: 1, Look: ui.Paper().Series[0]},
+	{Label: "reservoir", Unit: "L", Digits: 2, Track: ui.TrackOf(wave...), DT: 1, Min: -1, Max: 1, Lane: 1, Look: ui.Paper().Series[1]},
 }
 var marks = []ui.ChartMark{{T: 500, Label: "prime"}, {T: 520, Label: "drip"}, {T: 2000, Label: "wash"}}
 

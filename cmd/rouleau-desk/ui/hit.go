@@ -11,6 +11,7 @@ type HitArea struct {
 	Why      string
 	Key      Chord
 	Selected bool
+	Tip      string // what is said in full about it when it is looked at
 }
 
 // HitState is what the caller draws the part by.
@@ -25,7 +26,11 @@ type HitState struct {
 func (c *Core) Hit(h HitArea) HitState {
 	t := c.target(h.ID, h.Rect, KindHit, h.Label, h.Why, h.Key)
 	c.set(t, "", h.Selected)
-	c.tip(t, h.Rect, "", h.Why)
+	if h.Tip != "" {
+		c.tip(t, h.Rect, h.Label, h.Tip)
+	} else {
+		c.tip(t, h.Rect, "", h.Why)
+	}
 	c.ring(t, h.Rect)
 	return HitState{Pressed: t.pressed, Over: t.over, Held: t.held, Focused: t.focused}
 }

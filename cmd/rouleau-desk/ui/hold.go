@@ -118,7 +118,7 @@ func (c *Core) drawHold(t target, b HoldButton) {
 		if mine && c.hold.ms > 0 {
 			part := min(c.hold.ms/HoldMS, 1)
 			c.PushClip(R(b.Rect.X, b.Rect.Y, b.Rect.W*part, b.Rect.H))
-			c.Fill(b.Rect, radius, mix(p.Well, p.Ink, 0.22))
+			c.Fill(b.Rect, radius, mix(p.Well, p.Ink, holdPart))
 			c.PopClip()
 		}
 		// A double edge tells it from a button that acts at once.
@@ -129,7 +129,7 @@ func (c *Core) drawHold(t target, b HoldButton) {
 		}
 	}
 	c.set(t, word, false)
-	in := b.Rect.InsetXY(14, 0)
+	in := b.Rect.InsetXY(holdPad, 0)
 	c.keyCapRight(&in, b.Key, ink)
 	if c.twoParts(b.ID, in, b.Label, word, Style{Weight: SemiBold, Col: ink}, Style{Size: SizeSmall, Col: p.Muted}) {
 		c.cut(t, true)

@@ -133,5 +133,14 @@ type Input struct {
 	Clipboard    string // the text of the system's clipboard, if HasClipboard
 	HasClipboard bool
 
+	Dropped []Dropped // files that were dragged onto the window and let go
+
 	DeltaMS float32 // time since the last frame, for cosmetic animation only
+}
+
+// Dropped is one file that was dragged onto the window. Where it lay is not known.
+type Dropped struct {
+	Name  string
+	Data  []byte
+	Fault string // not empty: it was not taken, and this is why
 }

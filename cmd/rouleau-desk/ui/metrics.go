@@ -44,6 +44,8 @@ type face struct {
 	advHigh map[rune]float32
 	kernLow [128][128]float32
 	kernMap map[[2]rune]float32
+
+	outlines map[rune]Outline
 }
 
 var (
@@ -59,7 +61,7 @@ func loadFaces() {
 			panic("ui: the shipped typeface does not parse: " + err.Error())
 		}
 		for t := range 2 {
-			fc := &face{font: f, tab: t == 1, advHigh: map[rune]float32{}, kernMap: map[[2]rune]float32{}}
+			fc := &face{font: f, tab: t == 1, advHigh: map[rune]float32{}, kernMap: map[[2]rune]float32{}, outlines: map[rune]Outline{}}
 			fc.shaper.SetFontCacheSize(1)
 			for i := range fc.advLow {
 				fc.advLow[i] = unset
@@ -94,19 +96,22 @@ func Features(tab bool) (tags [3]string, values [3]uint32) {
 	return tags, [3]uint32{0, 1, 0}
 }
 
+// em is the size text is shaped at to be measured.
+const em = 1024
+
 // shape measures runes as a part of the em.
-func (f *face) shape(runes ...rune) float32 {
+func (f *face) shape(runes ...rune) float32 { return float32(f.shaped(runes...).Advance) / 64 / em }
+
+func (f *face) shaped(runes ...rune) shaping.Output {
 	tags, values := Features(f.tab)
 	features := make([]shaping.FontFeature, len(tags))
 	for i, t := range tags {
 		features[i] = shaping.FontFeature{Tag: opentype.MustNewTag(t), Value: values[i]}
 	}
-	const em = 1024
-	out := f.shaper.Shape(shaping.Input{
+	return f.shaper.Shape(shaping.Input{
 		Text: runes, RunEnd: len(runes), Direction: di.DirectionLTR, Face: f.font,
 		FontFeatures: features, Size: fixed.I(em), Script: language.Latin, Language: "en",
 	})
-	return float32(out.Advance) / 64 / em
 }
 
 func (f *face) advance(r rune) float32 {

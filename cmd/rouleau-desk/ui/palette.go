@@ -25,6 +25,8 @@ type Palette struct {
 	Alarm [3]AlarmColors // by Priority; used by alarms and nothing else
 
 	Series [6]Series // for charts
+
+	Strong bool // it keeps the higher contrasts
 }
 
 // AlarmColors are the colours of one priority. On and Off are the grounds while
@@ -61,29 +63,58 @@ var chartSeries = [6]Series{
 func Paper() *Palette {
 	return &Palette{
 		Ground: rgb(0xF4EFE3), Panel: rgb(0xFBF8F1), Well: rgb(0xFFFEFA), Shade: rgb(0xECE5D5),
-		Ink: rgb(0x1F2B33), Muted: rgb(0x576067), Line: rgb(0xD2CAB8), Edge: rgb(0x7A7262),
+		Ink: rgb(0x1F2B33), Muted: rgb(0x4B545B), Line: rgb(0xD2CAB8), Edge: rgb(0x7A7262),
 		Accent: rgb(0x0B5C85), Tint: rgb(0xE1ECF1), Focus: rgb(0x0B5C85),
 		Dark: rgb(0x1F2B33), OnDark: rgb(0xFBF8F1),
 		Alarm: [3]AlarmColors{
 			Low:    {rgb(0x4CC9E0), rgb(0x10202A), rgb(0xDDF4F8), rgb(0x10202A), rgb(0x1B6E80)},
 			Medium: {rgb(0xF5C400), rgb(0x10202A), rgb(0xFDF3C9), rgb(0x10202A), rgb(0x8A6A00)},
-			High:   {rgb(0xC20034), rgb(0xFFFFFF), rgb(0xFBE3DF), rgb(0x10202A), rgb(0xC20034)},
+			High:   {rgb(0xC80040), rgb(0xFFFFFF), rgb(0xFBE3DF), rgb(0x10202A), rgb(0xC80040)},
 		},
 		Series: chartSeries,
 	}
+}
+
+// strongSeries is chartSeries darkened further.
+var strongSeries = [6]Series{
+	{rgb(0x004A75), chartSeries[0].Dash},
+	{rgb(0x763300), chartSeries[1].Dash},
+	{rgb(0x00503A), chartSeries[2].Dash},
+	{rgb(0x663450), chartSeries[3].Dash},
+	{rgb(0x1A1A1A), chartSeries[4].Dash},
+	{rgb(0x523800), chartSeries[5].Dash},
 }
 
 // HighContrast is the palette for those who need more of it: white, black, and
 // heavy edges.
 func HighContrast() *Palette {
 	p := Paper()
+	p.Strong = true
 	p.Ground, p.Panel, p.Well, p.Shade = rgb(0xFFFFFF), rgb(0xFFFFFF), rgb(0xFFFFFF), rgb(0xE9E9E9)
 	p.Ink, p.Muted = rgb(0x000000), rgb(0x2B2B2B)
 	p.Line, p.Edge = rgb(0x767676), rgb(0x000000)
-	p.Accent, p.Focus, p.Tint = rgb(0x003F66), rgb(0x003F66), rgb(0xDCEAF2)
+	p.Accent, p.Focus, p.Tint = rgb(0x00324F), rgb(0x00324F), rgb(0xDCEAF2)
 	p.Dark, p.OnDark = rgb(0x000000), rgb(0xFFFFFF)
+	p.Alarm[Low].Edge = rgb(0x0E5564)
+	p.Alarm[Medium].Edge = rgb(0x664E00)
+	p.Alarm[High].On, p.Alarm[High].Edge = rgb(0xAC0044), rgb(0xAC0044)
+	for i := range p.Alarm {
+		p.Alarm[i].OffText = p.Ink
+	}
+	p.Alarm[Low].OnText, p.Alarm[Medium].OnText = p.Ink, p.Ink
+	p.Series = strongSeries
 	return p
 }
+
+// How much of a second colour is mixed into a ground, so that the contrast of
+// what stands on it can be computed.
+const (
+	hoverPart     = 0.06 // ink, under the pointer
+	pressPart     = 0.14 // ink, pressed
+	darkHoverPart = 0.12 // of the words on the dark control
+	holdPart      = 0.22 // ink, where a hold has come to
+	selectPart    = 0.28 // accent, behind selected text
+)
 
 // Luminance is the relative luminance of WCAG 2.2, alpha left aside.
 func Luminance(c Color) float64 {
@@ -101,47 +132,4 @@ func Luminance(c Color) float64 {
 func Contrast(a, b Color) float64 {
 	la, lb := Luminance(a), Luminance(b)
 	return (max(la, lb) + 0.05) / (min(la, lb) + 0.05)
-}
-
-// Pair is two colours that meet on the screen and the contrast they must have.
-type Pair struct {
-	Name string
-	A, B Color
-	Min  float64
-}
-
-// Pairs lists every pair of the palette that must be told apart: 4.5 for words,
-// 3 for the shapes one needs to see (WCAG 2.2, 1.4.3 and 1.4.11).
-func (p *Palette) Pairs() []Pair {
-	const words, shapes = 4.5, 3.0
-	grounds := []struct {
-		name string
-		col  Color
-	}{{"ground", p.Ground}, {"panel", p.Panel}, {"well", p.Well}, {"shade", p.Shade}, {"tint", p.Tint}}
-	var pairs []Pair
-	for _, g := range grounds {
-		pairs = append(pairs,
-			Pair{"ink on " + g.name, p.Ink, g.col, words},
-			Pair{"muted on " + g.name, p.Muted, g.col, words},
-			Pair{"accent on " + g.name, p.Accent, g.col, words},
-			Pair{"edge on " + g.name, p.Edge, g.col, shapes},
-			Pair{"focus on " + g.name, p.Focus, g.col, shapes},
-			Pair{"dark on " + g.name, p.Dark, g.col, shapes},
-		)
-		for i := range p.Series {
-			pairs = append(pairs, Pair{"series on " + g.name, p.Series[i].Col, g.col, words})
-		}
-		for i := range p.Alarm {
-			pairs = append(pairs, Pair{"alarm edge on " + g.name, p.Alarm[i].Edge, g.col, shapes})
-		}
-	}
-	pairs = append(pairs, Pair{"words on dark", p.OnDark, p.Dark, words})
-	for _, a := range p.Alarm {
-		pairs = append(pairs,
-			Pair{"alarm words, on", a.OnText, a.On, words},
-			Pair{"alarm words, off", a.OffText, a.Off, words},
-			Pair{"alarm edge round off", a.Edge, a.Off, shapes},
-		)
-	}
-	return pairs
 }

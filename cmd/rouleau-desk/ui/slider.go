@@ -72,6 +72,13 @@ func (c *Core) sliderWords(t target, s Value, v float64, in Rect) {
 		ink, accent = c.Pal.Muted, c.Pal.Muted
 	}
 	bold := Style{Weight: SemiBold, Tab: true, Col: accent, Align: AlignRight}
+	remark, why := Style{Size: SizeSmall, Col: c.Pal.Muted}, s.Why
+	if low := whyBelow(c, s, s.Rect.W); low > 0 && in.H-low >= SliderHeight-26-1 {
+		if c.block(s.ID, in.CutBottom(low), why, remark) {
+			c.cut(t, true)
+		}
+		why = ""
+	}
 	if c.entry.id == s.ID {
 		c.drawEntry(&in, s, Style{}.Width(s.Label))
 	} else {
@@ -82,7 +89,14 @@ func (c *Core) sliderWords(t target, s Value, v float64, in Rect) {
 	if c.entry.id != s.ID {
 		c.keyCapRight(&in, s.Key, ink)
 	}
-	if c.twoPartsLine(s.ID, in, s.Label, s.Why, Style{Col: ink}, Style{Size: SizeSmall, Col: c.Pal.Muted}) {
+	label := Style{Col: ink}
+	cut := false
+	if why == "" {
+		cut = c.block(s.ID, in, s.Label, label)
+	} else {
+		cut = c.twoPartsLine(s.ID, in, s.Label, why, label, remark)
+	}
+	if cut {
 		c.cut(t, true)
 		c.tip(t, s.Rect, s.Label, s.Why)
 	}

@@ -86,9 +86,9 @@ func (t target) shade(c *Core, ground Color) Color {
 	case !t.enabled:
 		return ground
 	case t.held && t.over:
-		return mix(ground, c.Pal.Ink, 0.14)
+		return mix(ground, c.Pal.Ink, pressPart)
 	case t.over:
-		return mix(ground, c.Pal.Ink, 0.06)
+		return mix(ground, c.Pal.Ink, hoverPart)
 	}
 	return ground
 }

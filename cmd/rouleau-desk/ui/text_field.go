@@ -119,7 +119,7 @@ func (c *Core) drawField(t target, f TextField, box, in Rect, text string) {
 	if from, to := e.selection(); from < to {
 		x0 := in.X - e.off + TextWidth(text[:from], SizeBody, Regular, false)
 		x1 := in.X - e.off + TextWidth(text[:to], SizeBody, Regular, false)
-		c.Fill(R(x0, box.Y+8, x1-x0, box.H-16), 2, mix(p.Well, p.Accent, 0.28))
+		c.Fill(R(x0, box.Y+8, x1-x0, box.H-16), 2, mix(p.Well, p.Accent, selectPart))
 	}
 	if text == "" {
 		c.inner(f.ID, in, f.Hint, Style{Col: p.Muted})

@@ -85,7 +85,7 @@ type window struct {
 func start(t *testing.T, args ...string) *window {
 	t.Helper()
 	w := &window{t: t, display: display(t), done: make(chan error, 1)}
-	w.cmd = exec.Command(build(t), args...)
+	w.cmd = exec.Command(build(t), append(args, "--folder", t.TempDir())...)
 	w.cmd.Env = append(os.Environ(), "DISPLAY="+w.display)
 	w.cmd.Dir, w.cmd.Stderr = t.TempDir(), &w.errors
 	if err := w.cmd.Start(); err != nil {
@@ -186,7 +186,7 @@ func changed(a, b image.Image) int {
 // played again.
 func TestDecidedByKeysAndSaved(t *testing.T) {
 	out := filepath.Join(t.TempDir(), "attempt.json")
-	w := start(t, "--seed", "3", "--out", out)
+	w := start(t, "steady-oozing-spine", "--seed", "3", "--out", out)
 	w.keys("Return", "Tab", "Down", "Tab", "Tab", "Tab", "Return", "Return")
 	w.wait("the attempt to be saved", func() bool { _, err := os.Stat(out); return err == nil })
 	a, err := attempt.Load(out)
@@ -205,7 +205,7 @@ func TestDecidedByKeysAndSaved(t *testing.T) {
 // The bench is reached with the pointer, a part is selected, time passes and the picture changes; a pause stands still.
 func TestWorkedByPointer(t *testing.T) {
 	words := filepath.Join(t.TempDir(), "screen.json")
-	w := start(t, "--out", filepath.Join(t.TempDir(), "attempt.json"), "--describe", words)
+	w := start(t, "steady-oozing-spine", "--out", filepath.Join(t.TempDir(), "attempt.json"), "--describe", words)
 	w.keys("Return")
 	time.Sleep(300 * time.Millisecond)
 	sheet := w.picture()
@@ -218,7 +218,7 @@ func TestWorkedByPointer(t *testing.T) {
 	w.click(420, 400) // the reservoir
 	w.wait("the words of the screen", func() bool {
 		text, _ := os.ReadFile(words)
-		return json.Valid(text) && bytes.Contains(text, []byte(`"label":"Turn it gently"`)) && !bytes.Contains(text, []byte("Your decisions"))
+		return json.Valid(text) && bytes.Contains(text, []byte(`"label":"Turn the reservoir gently"`)) && !bytes.Contains(text, []byte("Your decisions"))
 	})
 	w.click(58, 84) // pause
 	still := w.picture()

@@ -3,6 +3,7 @@ package cli
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"github.com/spf13/cobra"
 
@@ -10,6 +11,7 @@ import (
 	"rouleau/scenarios"
 	"rouleau/scenarios/yamlread"
 	"rouleau/scoring/attempt"
+	"rouleau/scoring/coach"
 	"rouleau/sim"
 )
 
@@ -45,11 +47,12 @@ func (s *session) check(names []string) error {
 func (s *session) checkOne(name string) int {
 	sc, err := openScenario(name)
 	if err == nil {
-		for _, f := range sc.Warnings {
+		warnings := append(slices.Clone(sc.Warnings), coach.Suspect(sc)...)
+		for _, f := range warnings {
 			f.Message = words.Say("cli.warning", f.Message)
 			fmt.Fprint(&s.out, f.String())
 		}
-		fmt.Fprintln(&s.out, words.Say("cli.checked", name, sc.ID, sc.Version, len(sc.Warnings)))
+		fmt.Fprintln(&s.out, words.Say("cli.checked", name, sc.ID, sc.Version, len(warnings)))
 		return exitDone
 	}
 	var faults yamlread.Faults

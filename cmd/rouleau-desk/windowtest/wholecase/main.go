@@ -47,7 +47,7 @@ func run(seed uint64, shots, keep string) error {
 	if keep == "" {
 		keep = filepath.Join(dir, "attempt.json")
 	}
-	h, err := start(dir, shots, desk, "--seed", strconv.FormatUint(seed, 10), "--out", keep, "--frames")
+	h, err := start(dir, shots, desk, "steady-oozing-spine", "--folder", filepath.Join(dir, "records"), "--seed", strconv.FormatUint(seed, 10), "--out", keep, "--frames")
 	if err != nil {
 		return err
 	}

@@ -143,7 +143,7 @@ func (p *player) lookAll(n int) error {
 	for i := range n {
 		k := 0
 		for _, m := range p.look() {
-			if m.Kind != "button" || m.Label != "Look at it" || m.Place[3] < 24 {
+			if m.Kind != "button" || !strings.HasPrefix(m.Label, "Look at the ") || m.Label == "Look at the patient" || m.Place[3] < 24 {
 				continue
 			}
 			if k == i {
@@ -165,7 +165,7 @@ func (p *player) prepare() error {
 	return all(func() error { return p.choose("reservoir") }, p.press1("Open the collection set"), p.free, func() error { p.pace(2); return nil },
 		func() error { return p.choose("anticoagulant") }, p.press1("heparin in saline"), func() error { p.pace(5); return nil }, p.free,
 		func() error { return p.choose("reservoir") },
-		p.when("Connect"), p.free, func() error { return p.nth("Connect", 1) }, p.free, p.when("Test the vacuum"), p.free,
+		p.when("Connect the suction line"), p.free, p.when("Connect the vacuum line"), p.free, p.when("Test the vacuum"), p.free,
 		func() error { return p.click("0 mmHg") }, // the pill in the drawing takes the focus to its control
 		func() error {
 			p.do("type", "--delay", "50", "120")

@@ -41,7 +41,7 @@ func (p *player) processing() (bool, error) {
 	p.ready = true
 	p.pace(slow)
 	return true, all(func() error { return p.choose("bowl") }, p.press1("Open the processing set"), func() error { p.pace(fast); return nil }, p.free,
-		func() error { p.pace(5); return p.choose("bowl") }, func() error { return p.lookAll(1) }, p.when("Connect"), p.free,
+		func() error { p.pace(5); return p.choose("bowl") }, func() error { return p.lookAll(1) }, p.when("Connect the outlet line"), p.free,
 		func() error { return p.choose("first wash hook") }, p.hangSaline, func() error { return p.lookAll(2) },
 		func() error { return p.choose("first wash clamp") }, func() error { return p.choose("outlet clamp") },
 		func() error { return p.lookAll(2) },
@@ -155,7 +155,7 @@ func (p *player) hangSaline() error {
 	if err := p.choose("first wash hook", "saline 0.9 %"); err != nil {
 		return err
 	}
-	if m, ok := p.find("Take it down"); ok && !m.Off {
+	if m, ok := p.find("Take the pack down"); ok && !m.Off {
 		p.press(m)
 		if err := p.free(); err != nil {
 			return err

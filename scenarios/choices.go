@@ -1,4 +1,6 @@
-package operators
+// This file holds the values of acts in words, for scripts, records and lessons: a file says what was chosen and not its number.
+
+package scenarios
 
 import (
 	"strings"
@@ -6,10 +8,8 @@ import (
 	"rouleau/sim"
 )
 
-// The values of acts in words, for scripts and records: a file says what was chosen and not its number.
-
-// words of a verb's value, in the order of their numbers; an empty word is a number that no file may use.
-var words = map[sim.Verb][]string{
+// choiceWords are the words of a verb's value, in the order of their numbers; an empty word is a number that no file may use.
+var choiceWords = map[sim.Verb][]string{
 	sim.Decide:              namesOf(sim.Decision.String, "undecided"),
 	sim.ChooseAnticoagulant: namesOf(sim.Solution.String, "none"),
 	sim.ChooseBowl:          namesOf(sim.BowlKind.String, "none"),
@@ -25,16 +25,16 @@ var words = map[sim.Verb][]string{
 	sim.Declare:             namesOf(sim.Incident.String, ""),
 }
 
-// fields of the verbs whose value is a set, in the order of their bits.
-var fields = map[sim.Verb][]string{
+// fieldWords are the fields of the verbs whose value is a set, in the order of their bits.
+var fieldWords = map[sim.Verb][]string{
 	sim.Label:    {"name", "number", "started", "expiry", "autologous", "volume"},
 	sim.HandOver: {"volume", "hct", "washed", "anticoagulant", "expiry", "problems"},
 }
 
-// whole and nothing are the words for all and none of the fields.
+// allFields and noField are the words for all and none of the fields.
 const (
-	whole   = "complete"
-	nothing = "nothing"
+	allFields = "complete"
+	noField   = "nothing"
 )
 
 // namesOf lists the names of a small set of the model, without one of them.
@@ -53,16 +53,16 @@ func namesOf[T ~uint8](name func(T) string, without string) []string {
 // HasValue tells whether a verb has a value at all.
 func HasValue(v sim.Verb) bool {
 	least, most, _ := sim.ValueRange(v)
-	return least != 0 || most != 0 || words[v] != nil || fields[v] != nil
+	return least != 0 || most != 0 || choiceWords[v] != nil || fieldWords[v] != nil
 }
 
 // ValueWords lists the words that a verb's value can be; fields can also be joined by +.
 func ValueWords(v sim.Verb) []string {
-	if f := fields[v]; f != nil {
-		return append([]string{whole, nothing}, f...)
+	if f := fieldWords[v]; f != nil {
+		return append([]string{allFields, noField}, f...)
 	}
 	var known []string
-	for _, w := range words[v] {
+	for _, w := range choiceWords[v] {
 		if w != "" {
 			known = append(known, w)
 		}
@@ -72,10 +72,10 @@ func ValueWords(v sim.Verb) []string {
 
 // ValueNamed gives the value that a word stands for.
 func ValueNamed(v sim.Verb, word string) (float64, bool) {
-	if f := fields[v]; f != nil {
+	if f := fieldWords[v]; f != nil {
 		return fieldsNamed(f, word)
 	}
-	for i, w := range words[v] {
+	for i, w := range choiceWords[v] {
 		if w == word && w != "" {
 			return float64(i), true
 		}
@@ -85,9 +85,9 @@ func ValueNamed(v sim.Verb, word string) (float64, bool) {
 
 func fieldsNamed(names []string, word string) (float64, bool) {
 	switch word {
-	case whole:
+	case allFields:
 		return float64(int(1)<<len(names) - 1), true
-	case nothing:
+	case noField:
 		return 0, true
 	}
 	bits := 0
@@ -108,11 +108,11 @@ func fieldsNamed(names []string, word string) (float64, bool) {
 
 // ValueWord gives the word for a value, "" where it has none.
 func ValueWord(v sim.Verb, value float64) string {
-	if f := fields[v]; f != nil {
+	if f := fieldWords[v]; f != nil {
 		return fieldsWord(f, value)
 	}
-	if i := int(value); value >= 0 && value < float64(len(words[v])) && float64(i) == value {
-		return words[v][i]
+	if i := int(value); value >= 0 && value < float64(len(choiceWords[v])) && float64(i) == value {
+		return choiceWords[v][i]
 	}
 	return ""
 }
@@ -124,9 +124,9 @@ func fieldsWord(names []string, value float64) string {
 	}
 	switch bits := int(value); bits {
 	case all:
-		return whole
+		return allFields
 	case 0:
-		return nothing
+		return noField
 	default:
 		var on []string
 		for i, n := range names {

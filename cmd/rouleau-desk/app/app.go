@@ -1,0 +1,271 @@
+// Package app joins the screens before a case, the case itself, and the person's folder into one value that a window or a test
+// runs frame by frame. It knows files and time; it decides nothing about a case and draws nothing.
+//
+// This file holds the value and its frame.
+package app
+
+import (
+	"errors"
+	"math/rand/v2"
+	"time"
+
+	"rouleau/assets/words"
+	"rouleau/cmd/rouleau-desk/bench"
+	"rouleau/cmd/rouleau-desk/home"
+	"rouleau/cmd/rouleau-desk/journal"
+	"rouleau/cmd/rouleau-desk/keep"
+	"rouleau/cmd/rouleau-desk/session"
+	"rouleau/cmd/rouleau-desk/sound"
+	"rouleau/cmd/rouleau-desk/ui"
+	"rouleau/scenarios"
+	"rouleau/scoring/attempt"
+)
+
+// Quit is what Frame returns when the person wants the window closed.
+var Quit = errors.New("the window is to be closed")
+
+// Options are what the command line says.
+type Options struct {
+	Folder     string // where records are kept, "" for this system's place
+	Who        string // "" for whom the settings name
+	Scenario   string // a file or a case of the library that is gone to at once, "" for the home screen
+	Seed       uint64 // of that case
+	Assessment bool
+	Out        string // where its attempt is saved, "" for the folder of records
+	Watch      string // an attempt that is shown again at once
+	Scale      float64
+	Still      bool
+	Player     sound.Player     // nil makes no sound
+	Now        func() time.Time // for records; nil for the clock
+	NewSeed    func() uint64    // nil for chance
+}
+
+// App is the whole window but for its display.
+type App struct {
+	o        Options
+	folder   *keep.Folder
+	settings keep.Settings
+	home     *home.Home
+	view     home.View
+	desk     *bench.Desk
+	cases    []known
+	origin   string // path of the broken file, to read it again
+	begun    playing
+	held     []playing        // cases that were left and could not be written down: they stay in memory
+	next     *attempt.Attempt // to be shown once the cautions were read
+	told     time.Time        // when the case was last given a notice
+	now      time.Time        // of this frame
+	ringer   sound.Ringer
+	alarms   sound.Alarms
+	paper    *ui.Palette
+	strong   *ui.Palette
+}
+
+// playing is the case that is on the screen; session is nil on the home screens.
+type playing struct {
+	session    *session.Session
+	scenario   *scenarios.Scenario
+	seed       uint64
+	assessment bool
+	journal    *journal.Journal
+}
+
+// New opens the records and, where the command line names a case, that case. The error is for the command line: nothing was opened.
+func New(o Options) (*App, error) {
+	if o.Now == nil {
+		o.Now = time.Now
+	}
+	if o.NewSeed == nil {
+		o.NewSeed = func() uint64 { return 1 + rand.Uint64N(mostNewSeed) }
+	}
+	if why := keep.WhyNotWho(o.Who); o.Who != "" && why != "" {
+		return nil, errors.New(words.Say("app.who", why))
+	}
+	a := &App{o: o, home: home.New(), desk: bench.New(), paper: ui.Paper(), strong: ui.HighContrast()}
+	var err error
+	if a.folder, err = keep.Open(o.Folder); err != nil {
+		a.tell(err.Error())
+	}
+	if a.settings, err = a.folder.Settings(); err != nil {
+		a.tell(err.Error())
+	}
+	if o.Who != "" {
+		a.settings.Who = o.Who
+	}
+	if o.Scale > 0 {
+		a.settings.Scale = o.Scale
+	}
+	a.settings.Still = a.settings.Still || o.Still
+	a.view.Folder, a.ringer.Player = a.folder.Path(), o.Player
+	return a, a.start()
+}
+
+// start goes where the command line wants to.
+func (a *App) start() error {
+	switch {
+	case a.o.Watch != "":
+		r, err := readAttempt(a.o.Watch)
+		if err != nil {
+			return err
+		}
+		a.next = r
+		a.goHome()
+	case a.o.Scenario != "":
+		sc, err := scenarios.Open(a.o.Scenario)
+		if err != nil {
+			return err
+		}
+		a.play(sc, a.o.Seed, a.o.Assessment)
+	default:
+		a.goHome()
+	}
+	return nil
+}
+
+// mostNewSeed keeps drawn seeds short enough to be read out in a teaching room.
+const mostNewSeed = 999_999
+
+// Frame runs one frame at a time of the monotonic clock, between Begin and End of the core. It returns Quit, or nil.
+func (a *App) Frame(c *ui.Core, now time.Time) error {
+	a.now = now
+	c.Pal, c.Still = a.paper, a.settings.Still
+	if a.settings.Contrast {
+		c.Pal = a.strong
+	}
+	a.drops(c)
+	a.scaleKeys(c)
+	defer a.ring()
+	if a.begun.session == nil {
+		return a.homeFrame(c)
+	}
+	return a.caseFrame(c)
+}
+
+func (a *App) homeFrame(c *ui.Core) error {
+	a.view.Settings, a.view.NoSound = a.settings, ""
+	if a.o.Player != nil && a.settings.Sound {
+		a.view.NoSound = a.o.Player.Why()
+	}
+	for _, act := range a.home.Frame(c, &a.view) {
+		if act.Do == home.Close {
+			return Quit
+		}
+		a.homeAct(act)
+		if a.begun.session != nil {
+			c.Focus(0)
+			return nil
+		}
+	}
+	if a.next != nil && a.home.Cautioned() {
+		a.tellError(a.watch(a.next))
+		a.next = nil
+		c.Focus(0)
+	}
+	return nil
+}
+
+func (a *App) homeAct(act home.Act) {
+	switch act.Do {
+	case home.Begin:
+		a.begin(act)
+	case home.SaveSettings:
+		a.save(act.Settings)
+	case home.Look:
+		a.look(act.Path)
+	case home.Open:
+		a.open(act.Path)
+	case home.ReadAgain:
+		a.open(a.origin)
+	case home.LeaveBroken:
+		a.view.Broken = home.Broken{}
+	case home.Understood:
+		a.view.Notices = a.view.Notices[1:]
+	case home.Resume:
+		a.resume(act.Path)
+	case home.PutAside:
+		a.putAside(act.Path)
+	case home.Watch:
+		a.tellError(a.watchFile(act.Path))
+	case home.ShowResult:
+		a.tellError(a.resultOfFile(act.Path))
+	}
+}
+
+// save takes settings over and keeps them.
+func (a *App) save(s keep.Settings) {
+	a.settings = s
+	a.tellError(a.folder.SaveSettings(s))
+}
+
+// tell puts a piece of news above the list of cases, once.
+func (a *App) tell(text string) {
+	for _, t := range a.view.Notices {
+		if t == text {
+			return
+		}
+	}
+	a.view.Notices = append(a.view.Notices, text)
+}
+
+func (a *App) tellError(err error) {
+	if err != nil {
+		a.tell(err.Error())
+	}
+}
+
+// scaleKeys make everything larger or smaller from any screen.
+func (a *App) scaleKeys(c *ui.Core) {
+	by := 0.0
+	for _, k := range [...]struct {
+		key ui.Key
+		by  float64
+	}{{ui.KeyPlus, scaleStep}, {ui.KeyMinus, -scaleStep}} {
+		if c.Shortcut(ui.Chord{Key: k.key, Mods: ui.ModCtrl}) || c.Shortcut(ui.Chord{Key: k.key, Mods: ui.ModCtrl | ui.ModShift}) {
+			by = k.by
+		}
+	}
+	if by == 0 {
+		return
+	}
+	s := a.settings
+	s.Scale = min(max(s.Scale+by, keep.LeastScale), keep.MostScale)
+	if s != a.settings {
+		a.save(s)
+	}
+}
+
+const scaleStep = 0.1
+
+// Scale is the person's own scale, now.
+func (a *App) Scale() float64 { return a.settings.Scale }
+
+// ring lets the alarms of the case be heard while it runs.
+func (a *App) ring() {
+	s := a.begun.session
+	if s == nil || s.View.Paused || s.View.Screen != bench.AtBench || s.Run.State.Ended {
+		a.ringer.Frame(a.settings.Sound, nil, a.now)
+		return
+	}
+	a.alarms = sound.Alarms{}
+	for _, k := range s.View.Alarms {
+		a.alarms.On[k.Is], a.alarms.Known[k.Is] = true, k.Known
+	}
+	a.ringer.Frame(a.settings.Sound, &a.alarms, a.now)
+}
+
+// Session is the case on the screen, nil on the home screens.
+func (a *App) Session() *session.Session { return a.begun.session }
+
+// Caution takes the cautions for read, for a measurement at which nobody sits.
+func (a *App) Caution() { a.home.Caution() }
+
+// Desk is what stays of the bench from frame to frame.
+func (a *App) Desk() *bench.Desk { return a.desk }
+
+// Title is what stands in the frame of the window.
+func (a *App) Title() string {
+	if a.begun.session == nil {
+		return words.Say("window.name")
+	}
+	return words.Line("app.title", a.begun.scenario.Title)
+}

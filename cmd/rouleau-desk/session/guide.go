@@ -1,0 +1,146 @@
+// The lesson in the window: when the clock stands, when waits are passed quickly, and the card that the bench shows.
+
+package session
+
+import (
+	"slices"
+
+	"rouleau/assets/words"
+	"rouleau/cmd/rouleau-desk/bench"
+	"rouleau/scenarios"
+	"rouleau/scoring/coach"
+	"rouleau/sim"
+)
+
+// hurry is how many times as fast a wait passes.
+const hurry = 10
+
+// nextCase is what is played after a lesson.
+const nextCase = "steady-oozing-spine"
+
+// startGuide begins the lesson, which is for practice only. Waits pass quickly until somebody wants to watch them.
+func (s *Session) startGuide() {
+	s.guide, s.hurrying, s.slowed = nil, true, 0
+	if s.options.Assessment || s.View.Watching {
+		return
+	}
+	if s.guide = coach.NewGuide(s.scenario); s.guide == nil {
+		return
+	}
+	if next, err := scenarios.Open(nextCase); err == nil {
+		s.follows = next.Title
+	}
+	s.guideLook()
+}
+
+// guideLook lets the lesson go on as far as it can.
+func (s *Session) guideLook() {
+	if s.guide == nil {
+		return
+	}
+	sim.View(&s.Run.Case, &s.Run.State, &s.View.Seen)
+	s.guide.Look(s.sight(), s.Run.Actions)
+}
+
+// guideStands says whether the clock stands for somebody who reads.
+func (s *Session) guideStands() bool { return s.guide != nil && s.guide.Stands() }
+
+func (s *Session) guideAct(do bench.Verb) {
+	if s.guide == nil {
+		return
+	}
+	s.guideLook() // what came by itself comes before what the person does
+	switch do {
+	case bench.GuideNext:
+		s.guide.Next()
+		s.guideLook()
+	case bench.GuideBack:
+		s.guide.Back()
+	case bench.GuideFast:
+		s.hurrying = !s.hurrying
+	}
+}
+
+// pace makes waits quick and gives the person's own pace back after them.
+func (s *Session) pace(hurrying bool) {
+	v := &s.View
+	switch {
+	case hurrying && s.slowed == 0 && slices.Contains(v.Speeds, hurry):
+		s.slowed, v.Speed = v.Speed, hurry
+	case !hurrying && s.slowed != 0:
+		v.Speed, s.slowed = s.slowed, 0
+	}
+}
+
+// showGuide fills in the card.
+func (s *Session) showGuide() {
+	g := &s.View.Guide
+	if s.guide == nil {
+		*g = bench.Guide{}
+		return
+	}
+	card := s.guide.Card()
+	longest := g.Longest
+	if longest[0] == "" {
+		longest = longestOf(s.guide.Steps())
+	}
+	hurrying := s.guide.Hurry() && s.hurrying && s.begun
+	s.pace(hurrying)
+	*g = bench.Guide{On: true, Step: card.N, Of: card.Of, Then: card.Then, Passed: card.Passed, Old: card.Old, First: card.N == 1,
+		Hurry: s.guide.Hurry() && slices.Contains(s.View.Speeds, hurry), Hurrying: s.hurrying, Longest: longest}
+	if card.Step == nil {
+		g.Done, g.Summary = true, s.summary()
+		return
+	}
+	sight := s.sight()
+	g.Do, g.Why = sight.Fill(card.Step.Do), sight.Fill(card.Step.Why)
+	g.Look, _ = sim.PartNamed(card.Step.Look)
+	switch card.Step.Panel {
+	case "team":
+		g.Tab = bench.TabTeam
+	case "records":
+		g.Tab = bench.TabRecords
+	}
+	g.Sheet = card.Step.Look == "" && card.Step.Panel == ""
+	g.Read = card.Step.Until.Read || card.Then != ""
+	if !g.Read && !g.Old {
+		g.Wait = s.waitsFor(&card.Step.Until, sight)
+	}
+}
+
+// waitsFor says what a step waits for, with where it stands.
+func (s *Session) waitsFor(u *scenarios.Until, sight *coach.Sight) string {
+	switch {
+	case s.View.Seen.HandsBusy:
+		return words.Say("guide.busy", words.Say("why.hands_are_busy"))
+	case s.View.Seen.Pump.Braking:
+		return words.Say("guide.busy", words.Say("why.bowl_is_braking"))
+	case u.Act != nil:
+		return words.Say("guide.wait_act")
+	case u.Reads != nil:
+		v, _ := scenarios.VisibleNamed(u.Reads.What)
+		return words.Say("guide.wait_reads", v.Meaning, sight.Shown(v.Name))
+	}
+	return words.Say("guide.wait_holds")
+}
+
+// longestOf finds the longest words of each kind, so that the card keeps its size through the lesson.
+func longestOf(steps []scenarios.Step) (longest [3]string) {
+	for i := range steps {
+		for k, text := range [...]string{steps[i].Do, steps[i].Why, steps[i].Then} {
+			if len(text) > len(longest[k]) {
+				longest[k] = text
+			}
+		}
+	}
+	return longest
+}
+
+// summary is what came of the lesson, and what to play next.
+func (s *Session) summary() []string {
+	v := &s.View.Seen
+	return []string{
+		words.Say("guide.sum", v.TakenInML, v.DripML, v.Pump.FedML, v.Pump.WashUsedML, v.Giving.GivenML),
+		words.Say("guide.next", s.follows),
+	}
+}

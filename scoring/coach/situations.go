@@ -1,0 +1,82 @@
+// Situations: what hints and lessons mean by their names, from what a person at the bench can see.
+
+package coach
+
+import "rouleau/sim"
+
+// Marks from which a situation is worth a hint; assumptions, meant to come a little before harm is done.
+const (
+	hintPrimeML       = 150.0
+	hintDripLow       = 12.0 // mL per 100 mL of blood
+	hintDripHigh      = 28.0
+	hintClearShare    = 0.15
+	hintClearFromML   = 200.0 // less in the reservoir is not worth mixing
+	hintSwabsML       = 150.0
+	hintReservoirML   = 800.0
+	hintDetector      = 0.85
+	hintFullShare     = 0.85
+	hintPackML        = 100.0
+	hintUnwatchedS    = 120.0
+	hintFirstBloodsML = 60.0
+)
+
+// Holds says whether a situation named by the scenario format is the case.
+func (s *Sight) Holds(when string) bool {
+	v := s.Seen
+	p := &v.Pump
+	switch when {
+	case "undecided":
+		return v.Bench.Decision == sim.Undecided
+	case "not_primed":
+		return v.Bench.Opened[sim.CollectionSet] && v.PrimedML < hintPrimeML && v.TakenInML-v.DripML < hintFirstBloodsML
+	case "drip_behind":
+		return s.DripPer100 < hintDripLow
+	case "drip_far_ahead":
+		return s.DripPer100 > hintDripHigh
+	case "clear_layer":
+		return v.ReservoirML > hintClearFromML && v.ClearML > hintClearShare*v.ReservoirML
+	case "agent_in_field":
+		return v.AgentSaid && v.Route == sim.ToReservoir
+	case "swabs_full":
+		return v.SwabsML >= hintSwabsML && !v.Rinsing
+	case "reservoir_ready":
+		return v.ReservoirML >= hintReservoirML && !p.CycleOpen
+	case "bowl_nearly_full":
+		return p.Mode == sim.PumpFill && p.Detector > hintDetector
+	case "filled_not_washed":
+		return p.CycleOpen && p.Filled && !p.Washed && p.Mode == sim.PumpIdle
+	case "washed_not_emptied":
+		return p.CycleOpen && p.Washed && p.Mode == sim.PumpIdle
+	case "reservoir_nearly_full":
+		return v.ReservoirML > hintFullShare*s.ReservoirML
+	case "operation_over":
+		return v.OperationOver
+	}
+	return s.holdsAboutPeople(when)
+}
+
+// holdsAboutPeople are the situations about bags, packs, patient and team.
+func (s *Sight) holdsAboutPeople(when string) bool {
+	v := s.Seen
+	switch when {
+	case "not_labelled":
+		for i := range v.Bags[:v.BagsUsed] {
+			if b := &v.Bags[i]; b.ML > 0 && !b.Discarded && b.LabelBits != sim.LabelComplete {
+				return true
+			}
+		}
+	case "blood_wanted":
+		return v.BloodWantedTick >= 0
+	case "giving_unwatched":
+		return v.Giving.FlowMLMin > 0 && s.UnwatchedS > hintUnwatchedS
+	case "question_open":
+		return v.OpenQuestion == sim.EventAsk || v.OpenQuestion == sim.EventAskLoss
+	case "pack_nearly_empty":
+		for hook := sim.AnticoagulantHook; hook <= sim.WashHookB; hook++ {
+			if i := v.Bench.HookPack[hook]; i >= 0 && v.Bench.PackLeftML[i] < hintPackML {
+				return true
+			}
+		}
+	}
+	return false
+}
