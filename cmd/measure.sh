@@ -1,6 +1,7 @@
 #!/bin/sh
-# The long measurements, which the tests leave out: nanoseconds and allocations of the Go benchmarks, 200 killed and
-# resumed cases (some two minutes), and the whole spine case played in the window on a virtual display with pointer and
+# The long measurements, which the tests leave out: nanoseconds and allocations of the Go benchmarks, the frames of a
+# recorded case against their bounds and the memory of sixteen in a row (some fifteen minutes), 200 killed and resumed
+# cases (some two minutes), and the whole spine case played in the window on a virtual display with pointer and
 # keys (some ten minutes), with its grade and the cost of its frames.
 #
 #     sh cmd/measure.sh [flags for go test, such as -benchtime 5s or -count 10]
@@ -27,6 +28,12 @@ benchmarks() {
 
 benchmarks "the core: one tick, one part at a time" ./sim/... "$@"
 benchmarks "scoring: a whole case and its grades" ./scoring/... "$@"
+benchmarks "the window: one frame without a display" ./cmd/rouleau-desk/bench "$@"
+benchmarks "the window: triangles and letters" ./cmd/rouleau-desk/mesh "$@"
+
+printf '\n== %s\n' "the window: frames of a recorded case beside a bare window, software rendering"
+go run ./cmd/rouleau-desk/windowtest/frames || failed="$failed  frames of a recorded case
+"
 
 printf '\n== %s\n' "never lose a case: the program is killed 200 times and each case gone on with"
 go test -count=1 -v ./cmd/rouleau-desk/windowtest/kills -kills 200 || failed="$failed  a case after a kill

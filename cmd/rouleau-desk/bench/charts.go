@@ -17,7 +17,7 @@ func (d *Desk) charts(c *ui.Core, v *View, r ui.Rect) {
 		log = in.CutBottom(in.H * 0.5)
 		log.CutTop(10)
 		c.Segment(r.X+6, log.Y-6, r.Right()-6, log.Y-6, 1, c.Pal.Line)
-	case r.W < 780:
+	case r.W < leastCharts:
 		d.smallStrip(c, v, in)
 		return
 	default:
@@ -29,13 +29,17 @@ func (d *Desk) charts(c *ui.Core, v *View, r ui.Rect) {
 	g := b.chart(c.Pal, v, v.ShowTruth)
 	b.moments(v.Charts, false, nil)
 	g.ID, g.Rect, g.Label, g.Marks, g.Size = ui.Name("charts"), in, words.Say("chart.name"), b.marks, stripText
+	g.LeastLane = 20
 	b.take(&g, c.Chart(g))
 	d.chartButtons(c, v, log.CutBottom(40))
 	log.CutBottom(2)
 	d.logLines(c, v, log)
 }
 
-const stripText = 13
+const (
+	stripText   = 13
+	leastCharts = 700 // width of a strip with charts and log side by side
+)
 
 // smallStrip is the log alone, with the way to the charts beside it.
 func (d *Desk) smallStrip(c *ui.Core, v *View, r ui.Rect) {
@@ -67,7 +71,10 @@ func (d *Desk) chartButtons(c *ui.Core, v *View, r ui.Rect) {
 			d.do(Act{Do: ToggleTruth})
 		}
 	}
-	choose.Rect, large.Rect = r.Col(0, 2, 8), r.Col(1, 2, 8)
+	right := max(wideAs(c, &large), r.W/2-4)
+	large.Rect = r.CutRight(min(right, r.W*0.6))
+	r.CutRight(8)
+	choose.Rect = r
 	if c.Button(choose) {
 		d.Dialog = ChartDialog
 	}
@@ -112,6 +119,9 @@ func (d *Desk) largeCharts(c *ui.Core, v *View, r, panel ui.Rect) {
 	if h := c.LabelHeight(help, side.W, st) + 4; h < side.H-60 { // where there is little room the log goes first
 		c.Label(ui.Label{Rect: side.CutTop(h), Text: help, Style: st})
 		side.CutTop(8)
+	}
+	if beside := r.Right() - panel.Right() - 20; beside > 0 { // the panel stands below, in a high window
+		side = ui.R(panel.Right()+12, panel.Y, beside, panel.H)
 	}
 	d.logLines(c, v, side)
 }

@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"rouleau/cmd/rouleau-desk/bench"
+	"rouleau/cmd/rouleau-desk/glyphs"
+	"rouleau/cmd/rouleau-desk/mesh"
 	"rouleau/cmd/rouleau-desk/ui"
 	"rouleau/sim"
 )
@@ -38,6 +40,52 @@ func TestAFrameMakesLittle(t *testing.T) {
 	}
 }
 
+// A case that stands still is not painted again, whatever goes on in it: the list of a frame is that of the one before. When
+// time goes on, it is.
+func TestAPausedCaseIsNotPainted(t *testing.T) {
+	x := sit(t, ui.Vec{X: 1280, Y: 800}, false)
+	x.begin()
+	for _, at := range []float64{900, 3300} {
+		x.until(at)
+		x.Session.Do([]bench.Act{{Do: bench.TogglePause}})
+		x.Idle()
+		x.Idle()
+		calm := x.Core.Still // an alarm flashes in a pause too, unless motion is reduced
+		x.Core.Still = true
+		x.Idle()
+		for i := range 120 {
+			if x.Idle(); x.Changed {
+				t.Fatalf("at %g s the picture changes in frame %d of a pause", at, i)
+			}
+		}
+		x.Core.Still = calm
+		x.Session.Do([]bench.Act{{Do: bench.TogglePause}})
+		x.Idle()
+		x.Session.Tick()
+		if x.Idle(); !x.Changed {
+			t.Errorf("at %g s nothing changes when time goes on", at)
+		}
+	}
+}
+
+// What moves only for the eye does so thirty times a second, so that at sixty frames every second one is free.
+func TestMovingDashesLeaveHalfTheFramesAlone(t *testing.T) {
+	x := sit(t, ui.Vec{X: 1280, Y: 800}, false)
+	x.begin()
+	x.until(3300)
+	changed := 0
+	const frames = 240
+	for range frames {
+		x.Frame(ui.Input{DeltaMS: 1000.0 / 60})
+		if x.Changed {
+			changed++
+		}
+	}
+	if changed < frames/4 || changed > frames/2+2 {
+		t.Errorf("%d of %d frames change while liquid flows", changed, frames)
+	}
+}
+
 func BenchmarkFrame(b *testing.B) {
 	x := sit(b, ui.Vec{X: 1280, Y: 800}, false)
 	x.begin()
@@ -59,4 +107,18 @@ func BenchmarkFrameMoving(b *testing.B) {
 		x.Session.Tick()
 		x.Idle()
 	}
+}
+
+// BenchmarkMesh is what the painter does with the frame of a case before it hands it on: its triangles and letters.
+func BenchmarkMesh(b *testing.B) {
+	x := sit(b, ui.Vec{X: 1280, Y: 800}, false)
+	x.begin()
+	x.Desk.ChartAll()
+	x.until(3300)
+	m, letters := mesh.Builder{WhiteU: glyphs.WhiteAt, WhiteV: glyphs.WhiteAt, Width: 1280, Height: 800}, glyphs.New()
+	b.ReportAllocs()
+	for b.Loop() {
+		m.Build(x.List, letters)
+	}
+	b.ReportMetric(float64(len(m.Verts)), "vertices")
 }

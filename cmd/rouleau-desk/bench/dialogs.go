@@ -37,8 +37,8 @@ var (
 // window opens a dialog beside or above the panel, so that stop stays in sight, and gives the box for its content.
 func (d *Desk) window(c *ui.Core, v *View, title string, w, h float32) ui.Rect {
 	room := placesOf(c.Size()).aside
-	r := room.Place(min(w, room.W-32), min(float32(math.Ceil(float64(h))), room.H-32), 0.5, 0.5)
-	r.X, r.Y = float32(math.Floor(float64(r.X))), float32(math.Floor(float64(r.Y)))
+	r := room.Place(min(w, room.W-32), min(whole(h+1), room.H-32), 0.5, 0.5)
+	r.X, r.Y = whole(r.X), whole(r.Y)
 	c.BeginOverlay(ui.Name("dialog"), r, true)
 	c.Fill(stopRect(c.Size()), 6, c.Pal.Panel)
 	d.stopButton(c, v, ui.Name("stop above"))
@@ -85,7 +85,7 @@ func (d *Desk) fields(c *ui.Core, v *View, title, text string, keys []string, do
 	}
 	d.heights[id] = y - area.Y + 2
 	c.EndScroll()
-	b.Rect = foot.CutRight(float32(math.Floor(float64(foot.W * 0.6))))
+	b.Rect = foot.CutRight(whole(foot.W * 0.6))
 	b.Rect.CutLeft(8)
 	if c.Button(b) {
 		d.do(a)
@@ -159,10 +159,11 @@ func (d *Desk) alarmDialog(c *ui.Core, v *View) {
 		c.Text(ui.R(area.X, y, area.W, 24), words.Say("top.no_alarm"), ui.Style{Col: c.Pal.Muted})
 		y += 30
 	}
+	ackWidth := max(136, ui.TextWidth(words.Say("dialog.acknowledge"), ui.SizeBody, ui.SemiBold, false)+28)
 	for i := range v.Alarms {
 		a := &v.Alarms[i]
 		row := ui.R(area.X+4, y+4, area.W-8, 42)
-		known := row.CutRight(136)
+		known := row.CutRight(ackWidth)
 		row.CutRight(8)
 		since := words.Line("dialog.since", c.Clock(math.Floor(a.SinceS)))
 		// the strip itself is drawn quiet here: one flashing place is enough

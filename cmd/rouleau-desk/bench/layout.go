@@ -35,20 +35,23 @@ func placesOf(size ui.Vec) (p places) {
 	p.tall = size.Y > size.X
 	p.top, p.time = window.CutTop(topHeight), window.CutTop(timeHeight)
 	if p.tall {
-		p.drawing = window.CutTop(min(window.W*(sheetH+60)/sheetW, window.H*0.5))
+		p.drawing = window.CutTop(whole(min(window.W*(sheetH+60)/sheetW, window.H*0.5)))
 		p.aside = ui.R(0, 0, size.X, p.drawing.Bottom())
-		p.panel = window.CutLeft(min(max(size.X*0.4, 300), 440)).Inset(8)
+		p.panel = window.CutLeft(whole(min(max(size.X*0.4, 300), 440))).Inset(8)
 		p.strip = window
 	} else {
-		wide := min(max(size.X*0.27, 284), 400)
+		wide := whole(min(max(size.X*0.27, 284), 400))
 		p.aside = ui.R(0, 0, size.X-wide, size.Y)
 		p.panel = window.CutRight(wide).Inset(8)
-		p.strip = window.CutBottom(min(max(window.H*0.28, 112), 250))
+		p.strip = window.CutBottom(whole(min(max(window.H*0.28, 112), 250)))
 		p.drawing = window
 	}
 	p.stop = ui.R(p.panel.X+12, p.panel.Y+12, p.panel.W-24, stopHeight)
 	return p
 }
+
+// whole is a length without fractions, so that edges lie on pixels.
+func whole(x float32) float32 { return float32(int(x)) }
 
 // stopRect is where the stop of pump and bowl stands, whatever else is on the screen.
 func stopRect(size ui.Vec) ui.Rect { return placesOf(size).stop }
@@ -66,13 +69,13 @@ func (d *Desk) bench(c *ui.Core, v *View) {
 	} else {
 		room = d.guide(c, v, room.Union(p.strip))
 	}
+	room = d.bands(c, v, room)
 	if d.board.large {
 		d.largeCharts(c, v, room, p.panel)
 	} else {
 		if !p.tall {
 			p.strip = room.CutBottom(d.stripRoom(v, p.strip.H))
 		}
-		room = d.bands(c, v, room)
 		if !p.tall && room.H < leastDrawing && !p.strip.Empty() {
 			room.H, p.strip.H = room.H+p.strip.H, 0 // the log comes back when the band has gone
 		}

@@ -4,6 +4,7 @@ package bench_test
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"rouleau/cmd/rouleau-desk/bench"
@@ -78,20 +79,30 @@ func (b *table) faults(t *testing.T, where string) {
 	t.Helper()
 	b.Idle()
 	b.Idle() // heights of scrolled areas settle
-	for _, f := range uitest.Faults(b.List) {
-		if b.told[f] {
+	for _, f := range append(uitest.Faults(b.List), wordless(b.List)...) {
+		key := fmt.Sprintf("%v %s", b.Size, f)
+		if b.told[key] {
 			continue
 		}
-		b.told[f] = true
+		b.told[key] = true
 		t.Errorf("%.0f × %.0f, %s: %s", b.Size.X, b.Size.Y, where, f)
 	}
+}
+
+// wordless are texts in which words or a value are missing.
+func wordless(l *ui.List) (faults []string) {
+	for _, m := range l.Marks {
+		if text := m.Label + m.Value + m.Why; strings.Contains(text, "‹") || strings.Contains(text, "%!") {
+			faults = append(faults, "words are missing in "+text)
+		}
+	}
+	return faults
 }
 
 // atSizes does look at each size of the window.
 func (b *table) atSizes(look func()) {
 	for i, size := range sizes {
 		b.Size, b.Scale = size, scales[i]
-		b.told = map[string]bool{}
 		look()
 	}
 }

@@ -208,5 +208,6 @@ func (s *stack) set(p sim.Part) {
 	}
 	s.looked(p)
 	name := words.Say("part." + p.String())
-	s.two(words.Line("panel.look", name), on(sim.Inspect, p, 0), words.Line("panel.replace_set", name), on(sim.ReplaceSet, p, 0))
+	s.act(words.Line("panel.look", name), on(sim.Inspect, p, 0))
+	s.hold(words.Line("panel.replace_set", name), on(sim.ReplaceSet, p, 0))
 }

@@ -39,7 +39,7 @@ func bagPanel(s *stack) {
 		s.read(words.Say("panel.expires_in"), s.c.Clock(math.Max(left, 0)))
 	}
 	s.read(words.Say("panel.labelled"), words.Line("panel.of", bits(b.LabelBits), int(sim.LabelFieldCount)))
-	s.read(words.Say("panel.checked_by"), words.Line("panel.people", b.Checkers))
+	s.read(words.Say("panel.checked_by"), words.Line("panel.people", int(b.Checkers)))
 	s.results(p)
 	if s.v.ShowTruth && b.ML > 0 {
 		s.truth(words.Say("panel.truth_hct"), s.num(s.v.Truth.BagHct[d.bag], 2, ""))

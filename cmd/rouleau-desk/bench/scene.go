@@ -29,9 +29,11 @@ type scene struct {
 	lift   float32 // how much lower all but the hooks hangs where the room is high, in units
 	floor  float32 // the lowest place of the sheet
 	moving bool    // dashes and the rotation mark move
-	looked ui.ID   // the part that is looked at in this frame
-	tipOf  sim.Part
-	tip    string // what is said of it in full, where its words had no room
+	// wrapped is set while tubes are drawn whose sterile set has not been opened: they are not there yet.
+	wrapped bool
+	looked  ui.ID // the part that is looked at in this frame
+	tipOf   sim.Part
+	tip     string // what is said of it in full, where its words had no room
 }
 
 // drawScene draws the bench into r, blood's way from left to right.
@@ -172,7 +174,10 @@ func (g *scene) tube(liquid Liquid, full bool, flowMLMin float64, pts ...float32
 			c.To(g.px(pts[i]), g.py(pts[i+1]))
 		}
 	}
-	path()
+	if path(); g.wrapped {
+		c.Line(w, c.Pal.Line, ui.Dash{On: 4, Off: 4}, false)
+		return
+	}
 	c.LineRound(w+2*g.pen()*0.8, c.Pal.Ink, false)
 	inside := c.Pal.Well
 	if full || flowMLMin > 0 {

@@ -23,7 +23,7 @@ func (g *scene) anticoagulant() {
 		facts[0] = weighty(words.Say("bench.not_for_infusion"))
 		facts[1] = plain(g.packLeft(b.PackLeftML[pack]), g.num(b.PackLeftML[pack], 0, "mL"))
 	}
-	g.tube(Liquid{}, pack >= 0 && s.DripML > 0, 0, 178, 98, 178, 204)
+	g.tube(Liquid{}, pack >= 0 && s.DripML > 0, 0, 178, 92, 178, 204)
 	// the drip chamber, with a drop that falls as often as the roller lets it
 	chamber := g.r(170, 106, 16, 26)
 	c.Fill(chamber, 4*g.s, c.Pal.Well)
@@ -42,7 +42,7 @@ func (g *scene) anticoagulant() {
 	}
 	g.words(sim.AnticoagulantHook, box{212, 2, 396, 105}, ui.AlignLeft, false, title, facts[:]...)
 	drops := g.num(s.DropsMin, 0, "")
-	g.pill(sim.AnticoagulantHook, 212, g.py(106), 204, dripID, words.Line("bench.drops", drops), words.Line("bench.drops_short", drops))
+	g.pill(sim.AnticoagulantHook, 212, g.py(106), 147, dripID, words.Line("bench.drops", drops), words.Line("bench.drops_short", drops))
 	g.part(sim.AnticoagulantHook, title.text, 148, 8, 60, 90)
 	g.clamp(sim.DripClamp, 178, 172, true, 160, 172, 84, ui.AlignRight)
 }

@@ -16,7 +16,7 @@ const (
 	coreHalf = 26 // of the shortened core
 	bowlHalf = 90
 	bowlTop  = 216
-	bowlLow  = 392
+	bowlLow  = 386
 )
 
 func (g *scene) pump() {
@@ -25,11 +25,13 @@ func (g *scene) pump() {
 	opened := s.Bench.Opened[sim.ProcessingSet]
 	flow, back := d.FeedMLMin, d.OutletBackMLMin
 	held := s.Pump.Cycles > 0 || flow > 0
+	g.wrapped = !opened
 	if back > 0 {
 		g.tube(d.BowlMixed, true, back, 658, 196, 580, 196, 580, 452, 474, 452, 474, 398)
 	} else {
 		g.tube(d.Outlet, held, flow, 474, 398, 474, 452, 580, 452, 580, 196, 658, 196)
 	}
+	g.wrapped = false
 	if opened && !s.Bench.Connected[sim.OutletLine] {
 		g.gap(508, 452, false)
 	}
@@ -92,7 +94,7 @@ func (g *scene) bowl() {
 	// the axis
 	c.BeginPath()
 	c.To(g.px(axisX), g.py(178))
-	c.To(g.px(axisX), g.py(404))
+	c.To(g.px(axisX), g.py(398))
 	c.Line(1, c.Pal.Edge, ui.Dash{On: 9, Off: 3}, false)
 	g.rotation()
 	g.bowlWords(opened)
@@ -163,7 +165,7 @@ func (g *scene) breakLines() {
 // rotation is an arrow round the axis whose dot turns at a slowed, visible rate while the bowl spins.
 func (g *scene) rotation() {
 	c, s := g.c, &g.v.Seen
-	m := ui.Vec{X: g.px(axisX), Y: g.py(402)}
+	m := ui.Vec{X: g.px(axisX), Y: g.py(395)}
 	const rx, ry = 34, 7
 	c.BeginPath()
 	for i := range 25 {
@@ -207,7 +209,7 @@ func (g *scene) bowlWords(opened bool) {
 	if s.Bench.Bowl != sim.NoBowl {
 		title = plain(words.Line("bench.bowl", g.num(s.Bench.Bowl.Shape().VolumeML, 0, "mL")), title.text)
 	}
-	place := box{592, 409, 768, g.floor - 52}
+	place := box{596, 402, 740, g.floor - 35}
 	if !opened {
 		g.words(sim.BowlPart, place, ui.AlignCenter, false, title, plain(words.Say("bench.wrapped")))
 		return

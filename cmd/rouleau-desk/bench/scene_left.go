@@ -100,8 +100,9 @@ func (g *scene) suction(toReservoir bool) {
 	connected := v.Seen.Bench.Connected[sim.SuctionLine]
 	flow := max(d.SuckMLMin, d.DiscardMLMin)
 	g.tube(d.Pool, v.Seen.CanisterML > 0, d.DiscardMLMin, 100, 250, 47, 250, 47, 226)
+	g.wrapped = !v.Seen.Bench.Opened[sim.CollectionSet]
 	g.tube(d.Suction, connected && v.Seen.TakenInML > 0, d.SuckMLMin, 100, 250, 136, 226, 178, 204, 300, 170, 384, 170)
-	if !connected {
+	if g.wrapped = false; !connected && v.Seen.Bench.Opened[sim.CollectionSet] {
 		g.gap(330, 170, false)
 	}
 	g.tube(d.Pool, flow > 0, flow, 116, 398, 104, 330, 100, 250)

@@ -99,7 +99,8 @@ func (g *scene) patientFacts(giving int) (facts [4]fact) {
 	case s.Giving.RateMLMin > 0 || s.Giving.Squeezing:
 		facts[0] = weighty(words.Line("bench.giving", g.num(s.Giving.FlowMLMin, 0, "mL/min")))
 	case giving >= 0:
-		facts[0] = weighty(words.Line("bench.connected_bag", words.Say("part."+sim.Bag(giving).String())))
+		bag := words.Say("part." + sim.Bag(giving).String())
+		facts[0] = weighty(words.Line("bench.connected_bag", bag), words.Line("bench.connected_short", bag))
 	default:
 		facts[0] = plain(words.Say("bench.not_giving"), words.Say("bench.not_giving_short"))
 		facts[0].strong = true

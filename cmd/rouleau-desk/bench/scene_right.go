@@ -58,11 +58,13 @@ func (g *scene) product() {
 		flow = d.DrawBackMLMin
 	}
 	hung := i >= 0 && !s.Bags[i].Discarded
+	g.wrapped = !s.Bench.Opened[sim.ProcessingSet]
 	if d.DrawBackMLMin > 0 {
 		g.tube(d.Bags[i], true, flow, 838, 110, 838, 92, 798, 92, 798, 190, 702, 190)
 	} else {
 		g.tube(liquid, hung && s.Bags[i].ML > 0, flow, 702, 190, 798, 190, 798, 92, 838, 92, 838, 110)
 	}
+	g.wrapped = false
 	if s.Bench.FoundLoose[sim.ProductLine] || i >= 0 && !s.Bench.Connected[sim.ProductLine] {
 		g.gap(798, 140, true)
 	}
@@ -78,10 +80,10 @@ func (g *scene) product() {
 	if hung {
 		g.bagMarks(i)
 	}
-	g.words(sim.Bag(max(i, 0)), box{871, 74, 959, 219}, ui.AlignLeft, false, plain(title), facts[:]...)
+	g.words(sim.Bag(max(i, 0)), box{873, 74, 960, 219}, ui.AlignLeft, false, plain(title), facts[:]...)
 	g.rack()
 	name := words.Say("bench.product_bag")
-	g.part(sim.Bag(max(i, 0)), name, 808, 102, 60, 104)
+	g.part(sim.Bag(max(i, 0)), name, 808, 102, 57, 104)
 	if g.d.Part >= sim.FirstBag && g.d.bag >= s.BagsUsed {
 		g.d.bag = max(i, 0)
 	}
@@ -147,11 +149,13 @@ func (g *scene) waste() {
 	connected := s.Bench.Connected[sim.WasteLine]
 	r := g.r(742, g.floor-51, 84, 48)
 	top := g.floor - 50
+	g.wrapped = !s.Bench.Opened[sim.ProcessingSet]
 	g.tube(d.Effluent, d.EffluentMLMin > 0, d.EffluentMLMin, 702, 206, 784, 206, 784, top)
 	if !connected && s.Bench.Opened[sim.ProcessingSet] {
 		g.gap(784, 330, true)
 	}
 	g.tube(d.Waste, s.Bench.Open[sim.WasteDrain] && s.WasteML > 0, 0, 748, g.floor-26, 690, g.floor-26)
+	g.wrapped = false
 	shape := func(inset float32) {
 		c.BeginPath()
 		c.To(r.X+inset, r.Y+inset*0.5)

@@ -31,7 +31,9 @@ func (g *scene) washHooks() {
 		if b.Open[h.clamp] && d.WashMLMin > 0 {
 			flow = d.WashMLMin / n
 		}
+		g.wrapped = !b.Opened[sim.ProcessingSet]
 		g.tube(Liquid{}, flow > 0, flow, h.x, 86, h.x, 158, h.top, 168, h.top, 184)
+		g.wrapped = false
 		share, title := 0.0, plain(words.Say("bench.hook_empty"))
 		var facts [2]fact
 		if pack >= 0 {

@@ -69,6 +69,11 @@ func (g *scene) words(p sim.Part, b box, align ui.Align, low bool, title fact, f
 	}
 	const over = 4 // words may reach so far beyond their box
 	full := true
+	for i := range all[:n] {
+		if all[i].short != "" && ui.BreaksWord(all[i].text, r.W, g.styleOf(&all[i], i == 0, align)) {
+			short[i], full = true, false
+		}
+	}
 	for i := n - 1; i >= 0 && height() > r.H+over; i-- { // those that wrap are said shorter first
 		if wraps(i) {
 			short[i], full = true, false
@@ -140,6 +145,9 @@ func (g *scene) highOf(n int, st ui.Style) float32 {
 
 // lines draws wrapped text and cuts its place off the top of r.
 func (g *scene) lines(text string, r *ui.Rect, st ui.Style) {
+	if ui.BreaksWord(text, r.W, st) {
+		st.Size = leastSize
+	}
 	n := ui.CountLines(text, r.W, st.Size, st.Weight, st.Tab)
 	row := ui.R(r.X, r.Y, r.W, g.highOf(n, st))
 	r.Y += row.H

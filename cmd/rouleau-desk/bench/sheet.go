@@ -41,14 +41,23 @@ func (d *Desk) cautions(c *ui.Core, v *View, window ui.Rect) {
 // sheet is the case sheet: the story at the left, the decisions at the right.
 func (d *Desk) sheet(c *ui.Core, v *View, window ui.Rect) {
 	in := window.InsetXY(24, 16)
-	head := in.CutTop(34)
-	c.Text(head.CutRight(220), words.Line("sheet.level", v.Story.Level, v.Story.Minutes), ui.Style{Size: 13, Col: c.Pal.Muted, Align: ui.AlignRight})
+	head := in.CutTop(40)
+	home := ui.Button{ID: ui.Name("sheet home"), Label: words.Say("top.home")}
+	leaves := !v.Assessment || v.Seen.Tick == 0
+	if leaves {
+		home.Rect = head.CutRight(wideAs(c, &home))
+		head.CutRight(14)
+	}
+	c.Text(head.CutRight(190), words.Line("sheet.level", v.Story.Level, v.Story.Minutes), ui.Style{Size: 13, Col: c.Pal.Muted, Align: ui.AlignRight})
 	c.Label(ui.Label{ID: ui.Name("title"), Rect: head, Text: v.Story.Title, Style: ui.Style{Size: 22, Weight: ui.SemiBold}})
 	in.CutTop(6)
 	right := in.CutRight(min(in.W*0.4, 460))
 	in.CutRight(20)
 	d.sheetStory(c, v, in)
 	d.decisions(c, v, right)
+	if leaves && c.Button(home) { // the last stop of the Tab key: the decisions come first
+		d.do(Act{Do: GoHome})
+	}
 }
 
 func (d *Desk) sheetStory(c *ui.Core, v *View, r ui.Rect) {

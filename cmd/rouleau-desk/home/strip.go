@@ -25,15 +25,15 @@ func (h *Home) strip(c *ui.Core, v *View, window *ui.Rect) {
 		}
 		in.CutRight(8)
 	}
-	h.unfinished(c, &v.Unfinished[0], in, ui.Name("home strip"))
+	h.unfinished(c, &v.Unfinished[0], in, ui.Name("home strip"), ui.K('G'))
 }
 
 // unfinished is one case that was broken off: what, when and how far, to be gone on with or put aside.
-func (h *Home) unfinished(c *ui.Core, u *Unfinished, r ui.Rect, id ui.ID) {
+func (h *Home) unfinished(c *ui.Core, u *Unfinished, r ui.Rect, id ui.ID, key ui.Chord) {
 	r = r.InsetXY(2, 0)
 	aside := r.CutRight(196).Place(196, 46, 0, 0.5)
 	r.CutRight(8)
-	resume := r.CutRight(150).Place(150, 46, 0, 0.5)
+	resume := r.CutRight(170).Place(170, 46, 0, 0.5)
 	r.CutRight(14)
 	mode := words.Say("home.practice")
 	if u.Mode == attempt.Assessment {
@@ -50,7 +50,7 @@ func (h *Home) unfinished(c *ui.Core, u *Unfinished, r ui.Rect, id ui.ID) {
 	box := r.Place(r.W, min(hh+hs, r.H), 0, 0.5)
 	c.Label(ui.Label{ID: id.With("title"), Rect: box.CutTop(hh), Text: text, Style: head})
 	c.Label(ui.Label{ID: id.With("how"), Rect: box, Text: how, Style: small})
-	if c.Button(ui.Button{ID: id.With("resume"), Rect: resume, Label: words.Say("home.resume"), Look: ui.LookDark, Why: whyBroken(u)}) {
+	if c.Button(ui.Button{ID: id.With("resume"), Rect: resume, Label: words.Say("home.resume"), Key: key, Look: ui.LookDark, Why: whyBroken(u)}) {
 		h.do(Act{Do: Resume, Path: u.Path})
 	}
 	if c.Hold(ui.HoldButton{ID: id.With("aside"), Rect: aside, Label: words.Say("home.aside")}) {

@@ -6,6 +6,9 @@ package mesh
 // clip looks at the vertices from v0 and indices from i0 on: all inside stays,
 // all outside is taken back, the rest is cut triangle by triangle.
 func (b *Builder) clip(v0, i0 int) {
+	if len(b.clips) == 1 {
+		return // the picture itself ends where the window does
+	}
 	r := b.clips[len(b.clips)-1]
 	if len(b.Verts) == v0 {
 		return

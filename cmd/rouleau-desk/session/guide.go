@@ -104,17 +104,20 @@ func (s *Session) showGuide() {
 	g.Sheet = card.Step.Look == "" && card.Step.Panel == ""
 	g.Read = card.Step.Until.Read || card.Then != ""
 	if !g.Read && !g.Old {
-		g.Wait = s.waitsFor(&card.Step.Until, sight)
+		g.Wait = s.waitsFor(card.Step, sight)
 	}
 }
 
 // waitsFor says what a step waits for, with where it stands.
-func (s *Session) waitsFor(u *scenarios.Until, sight *coach.Sight) string {
+func (s *Session) waitsFor(step *scenarios.Step, sight *coach.Sight) string {
+	u := &step.Until
 	switch {
 	case s.View.Seen.HandsBusy:
-		return words.Say("guide.busy", words.Say("why.hands_are_busy"))
+		return words.Say("why.hands_are_busy")
 	case s.View.Seen.Pump.Braking:
-		return words.Say("guide.busy", words.Say("why.bowl_is_braking"))
+		return words.Say("why.bowl_is_braking")
+	case u.Act != nil && step.Look != "":
+		return words.Say("guide.wait_act_at", words.Say("part."+step.Look))
 	case u.Act != nil:
 		return words.Say("guide.wait_act")
 	case u.Reads != nil:
@@ -140,7 +143,7 @@ func longestOf(steps []scenarios.Step) (longest [3]string) {
 func (s *Session) summary() []string {
 	v := &s.View.Seen
 	return []string{
-		words.Say("guide.sum", v.TakenInML, v.DripML, v.Pump.FedML, v.Pump.WashUsedML, v.Giving.GivenML),
 		words.Say("guide.next", s.follows),
+		words.Say("guide.sum", v.TakenInML, v.DripML, v.Pump.FedML, v.Pump.WashUsedML, v.Giving.GivenML),
 	}
 }

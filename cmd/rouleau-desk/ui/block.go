@@ -2,6 +2,11 @@
 
 package ui
 
+import (
+	"strings"
+	"unicode/utf8"
+)
+
 // block sets words into a box, in its middle and in as many lines as they take. It reports whether they were cut.
 func (c *Core) block(owner ID, r Rect, text string, s Style) (cut bool) {
 	s = c.style(s)
@@ -16,11 +21,42 @@ func (c *Core) block(owner ID, r Rect, text string, s Style) (cut bool) {
 	}
 	rest := text
 	for row := box; rest != ""; {
+		before := len(rest)
 		var line string
 		line, rest = NextLine(rest, r.W, s.Size, s.Weight, s.Tab)
 		c.lineIn(row.CutTop(step), line, s)
+		cut = cut || len(line)+len(rest) == before && broken(line, rest)
 	}
-	c.markText(owner, box, text, false)
+	c.markText(owner, box, text, cut)
+	return cut
+}
+
+// longWord is the length from which a word may be broken between two letters, as compounds of some languages must be; a shorter
+// one reads as badly broken as cut.
+const longWord = 16
+
+// broken tells whether a line ends inside a word of usual length.
+func broken(line, rest string) bool {
+	if rest == "" || strings.HasSuffix(line, "-") || strings.HasSuffix(line, "/") || strings.HasSuffix(line, "–") {
+		return false
+	}
+	head, tail := line[strings.LastIndexByte(line, ' ')+1:], rest
+	if i := strings.IndexByte(rest, ' '); i >= 0 {
+		tail = rest[:i]
+	}
+	return utf8.RuneCountInString(head)+utf8.RuneCountInString(tail) < longWord
+}
+
+// BreaksWord tells whether wrapping text to a width breaks a word of usual length between two letters.
+func BreaksWord(text string, width float32, s Style) bool {
+	for text != "" {
+		before := len(text)
+		var line string
+		line, text = NextLine(text, width, s.Size, s.Weight, s.Tab)
+		if len(line)+len(text) == before && broken(line, text) {
+			return true
+		}
+	}
 	return false
 }
 

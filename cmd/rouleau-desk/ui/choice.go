@@ -195,6 +195,9 @@ func (c *Core) drawSegment(t target, r Rect, o *Option, on bool, i, n int) {
 		c.Frame(box, 4, 1, c.Pal.Edge)
 	}
 	in := box.InsetXY(6, 0)
+	if o.labelWidth() > in.W {
+		in = box.InsetXY(2, 0)
+	}
 	if c.KeyCapWidth(o.Key)+o.labelWidth()+8 <= in.W {
 		c.keyCapRight(&in, o.Key, ink)
 	}

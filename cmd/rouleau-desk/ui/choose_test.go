@@ -103,6 +103,41 @@ func TestListByKeys(t *testing.T) {
 	}
 }
 
+func TestARowIsFoundByTypingHowItBegins(t *testing.T) {
+	labels := []string{"Spine, oozing", "Hip, second time", "Spleen", "splint", "Aorta", "Hip, first time"}
+	sel, pressed := -1, 0
+	d := uitest.New(window, func(c *ui.Core) {
+		rows := make([]ui.Row, len(labels))
+		for i := range rows {
+			rows[i].Label = labels[i]
+		}
+		sel, _ = c.List(ui.ListBox{ID: ui.Name("l"), Rect: ui.R(10, 10, 300, 210), Label: "rows", Rows: rows, Selected: sel})
+		if c.Button(ui.Button{ID: ui.Name("o"), Rect: ui.R(10, 300, 200, 44), Label: "other", Key: ui.K('S')}) {
+			pressed++
+		}
+	})
+	d.Key(ui.KeyTab)
+	for _, k := range []struct {
+		typed string
+		pause float32
+		want  int
+	}{{"s", 1500, 0}, {"s", 0, 2}, {"s", 0, 3}, {"s", 1500, 0}, {"spl", 0, 2}, {"i", 1500, 3}, {"HIP", 0, 5}, {", s", 1500, 1}, {"x", 1500, 1}} {
+		d.Type(k.typed)
+		if sel != k.want {
+			t.Errorf("after %q row %d is chosen, want %d", k.typed, sel, k.want)
+		}
+		d.Wait(k.pause)
+	}
+	if pressed != 0 {
+		t.Errorf("letters typed into a list pressed a quick key %d times", pressed)
+	}
+	d.Key(ui.KeyTab)
+	d.Type("s")
+	if pressed != 1 {
+		t.Errorf("outside the list the quick key pressed %d times", pressed)
+	}
+}
+
 func TestListByPointerWheelAndFinger(t *testing.T) {
 	sel, opened := -1, 0
 	d := listDriver(60, &sel, &opened)

@@ -60,6 +60,7 @@ type Core struct {
 	drag      dragState
 	entry     entryState
 	edit      editState
+	seeking   seekState
 	pad       padState
 	clipboard string
 	clipOut   bool

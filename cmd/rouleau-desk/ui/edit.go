@@ -17,6 +17,55 @@ type editState struct {
 	anchor int
 	off    float32 // how far the text is scrolled left
 	blink  float64 // clock when the caret last moved
+
+	clicks  int     // presses that follow each other at one place: two take a word, three take all
+	clickMS float64 // clock of the newest
+	clickX  float32
+	from    int // the place in text of the first press of a selection
+}
+
+// How soon and how near a press must follow to count with the one before, as desktops have it.
+const (
+	againMS = 400
+	againPX = 5
+)
+
+// click counts a press.
+func (e *editState) click(x float32, nowMS float64) {
+	if e.clicks == 0 || e.clicks >= 3 || nowMS-e.clickMS > againMS || x-e.clickX > againPX || e.clickX-x > againPX {
+		e.clicks = 0
+	}
+	e.clicks++
+	e.clickMS, e.clickX = nowMS, x
+}
+
+// grasp selects what a press at a place takes hold of, and what lies between the place of the press and where the pointer
+// is now: letters, after two presses whole words, after three all.
+func (e *editState) grasp(from, at int) {
+	switch {
+	case e.clicks == 1:
+		e.anchor, e.caret = from, at
+	case e.clicks >= 3:
+		e.anchor, e.caret = 0, len(e.text)
+	case at < from:
+		e.anchor, e.caret = e.wordEnd(from), e.wordStart(at)
+	default:
+		e.anchor, e.caret = e.wordStart(from), e.wordEnd(at)
+	}
+}
+
+// wordStart and wordEnd are the ends of the word, or of the run of other signs, that a place stands in or before.
+func (e *editState) wordStart(at int) int {
+	r, _ := utf8.DecodeRuneInString(e.text[at:])
+	if at == len(e.text) {
+		r, _ = utf8.DecodeLastRuneInString(e.text)
+	}
+	return len(strings.TrimRightFunc(e.text[:at], func(o rune) bool { return isWord(o) == isWord(r) }))
+}
+
+func (e *editState) wordEnd(at int) int {
+	r, _ := utf8.DecodeRuneInString(e.text[at:])
+	return len(e.text) - len(strings.TrimLeftFunc(e.text[at:], func(o rune) bool { return isWord(o) == isWord(r) }))
 }
 
 func (e *editState) selection() (from, to int) {

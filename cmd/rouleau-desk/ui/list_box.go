@@ -137,6 +137,7 @@ func (c *Core) listKeys(b ListBox, area ID, rowH float32, sel int) (int, bool) {
 		}
 		sel = min(max(sel+by, 0), n-1)
 	}
+	sel = c.seek(b, sel)
 	for _, k := range [...]Key{KeyEnter, KeySpace} {
 		if _, ok := c.take(b.ID, k, 0); ok && sel >= 0 && sel < n {
 			return sel, true

@@ -75,7 +75,18 @@ func (c *Core) editField(t target, f TextField, in Rect) (text string, entered b
 	}
 	if t.began || t.held {
 		at := TextIndex(e.text, c.in.Pointer.X-in.X+e.off, SizeBody, Regular, false)
-		e.to(at, !t.began || c.in.Mods&ModShift != 0)
+		shift := c.in.Mods&ModShift != 0
+		if t.began {
+			e.click(c.in.Pointer.X, c.clockMS)
+			if !shift {
+				e.from = at
+			}
+		}
+		if e.from = min(e.from, len(e.text)); shift && e.clicks == 1 {
+			e.to(at, true)
+		} else {
+			e.grasp(e.from, at)
+		}
 		e.blink = c.clockMS
 	}
 	entered = c.editKeys(f.ID, f.Most)

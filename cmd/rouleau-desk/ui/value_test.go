@@ -204,3 +204,27 @@ func TestDigitsAreNotQuickKeysWhileTyping(t *testing.T) {
 		t.Errorf("the quick key acted %d times, want 1; the value is %g, want 55", fives, s.v.Value)
 	}
 }
+
+// The wheel scrolls and never sets: a value of the bench must not change because a page was turned over it.
+func TestTheWheelSetsNothing(t *testing.T) {
+	for _, kind := range []string{"slider", "stepper"} {
+		s, _ := newValue(kind)
+		scrolled := float32(0)
+		d := uitest.New(window, func(c *ui.Core) {
+			area := ui.Name("area")
+			in := c.BeginScroll(ui.Scroll{ID: area, Rect: ui.R(50, 50, 400, 200), Content: 900})
+			s.v.Rect = ui.R(100, in.Y+50, 220, 48)
+			s.draw(c)
+			c.EndScroll()
+			scrolled = c.ScrollOffset(area)
+		})
+		d.Key(ui.KeyTab) // also with the focus on it
+		d.Wheel(ui.Vec{X: 200, Y: 125}, -1)
+		d.Wheel(ui.Vec{X: 200, Y: 125}, 3)
+		d.Wheel(ui.Vec{X: 200, Y: 125}, -2)
+		d.Idle()
+		if s.v.Value != 300 || s.dones != 0 || scrolled == 0 {
+			t.Errorf("%s: the wheel set %g in %d acts and scrolled to %g", kind, s.v.Value, s.dones, scrolled)
+		}
+	}
+}

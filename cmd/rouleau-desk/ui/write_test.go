@@ -108,6 +108,62 @@ func TestTextFieldPointerSelectsAndFingerPlacesTheCaret(t *testing.T) {
 	}
 }
 
+func TestTwoPressesTakeAWordAndThreeAll(t *testing.T) {
+	s := &fieldScreen{text: "to wash: twice"}
+	d := uitest.New(window, s.draw)
+	y := float32(100 + 42)
+	at := func(n int) ui.Vec {
+		return ui.Vec{X: 20 + ui.TextWidth(s.text[:n], ui.SizeBody, ui.Regular, false), Y: y}
+	}
+	d.ClickAt(at(5))
+	d.ClickAt(at(5))
+	d.Chord(ui.Ctrl('C'))
+	if got, _ := d.Core.TakeClipboard(); got != "wash" {
+		t.Errorf("two presses take %q, want the word", got)
+	}
+	d.ClickAt(at(5))
+	d.Chord(ui.Ctrl('C'))
+	if got, _ := d.Core.TakeClipboard(); got != s.text {
+		t.Errorf("three presses take %q, want all", got)
+	}
+	d.Wait(600)
+	d.ClickAt(at(5))
+	d.Wait(600)
+	d.ClickAt(at(5))
+	d.Type("!")
+	if s.text != "to wa!sh: twice" {
+		t.Errorf("slow presses take a word: %q", s.text)
+	}
+	// Two presses and a drag take whole words, in either direction.
+	s.text = "to wash: twice"
+	d.Wait(600)
+	d.ClickAt(at(11))
+	d.Drag(at(11), at(4))
+	d.Chord(ui.Ctrl('C'))
+	if got, _ := d.Core.TakeClipboard(); got != "wash: twice" {
+		t.Errorf("two presses and a drag take %q", got)
+	}
+	// The place behind the last letter belongs to the last word.
+	d.Wait(600)
+	d.ClickAt(at(len(s.text)))
+	d.ClickAt(at(len(s.text)))
+	d.Chord(ui.Ctrl('X'))
+	d.Idle()
+	if s.text != "to wash: " {
+		t.Errorf("the last word is not taken: %q", s.text)
+	}
+	// A press with Shift goes on from where the caret was.
+	d.Wait(600)
+	d.ClickAt(at(2))
+	d.Wait(600)
+	d.Frame(ui.Input{Pointer: at(7), PointerIn: true, Down: true, Pressed: true, Mods: ui.ModShift})
+	d.Frame(ui.Input{Pointer: at(7), PointerIn: true, Released: true, Mods: ui.ModShift})
+	d.Chord(ui.Ctrl('C'))
+	if got, _ := d.Core.TakeClipboard(); got != " wash" {
+		t.Errorf("a press with Shift takes %q", got)
+	}
+}
+
 func TestTextFieldBoundAndLongText(t *testing.T) {
 	s := &fieldScreen{most: 40}
 	d := uitest.New(window, s.draw)

@@ -84,8 +84,14 @@ type window struct {
 
 func start(t *testing.T, args ...string) *window {
 	t.Helper()
-	w := &window{t: t, display: display(t), done: make(chan error, 1)}
-	w.cmd = exec.Command(build(t), append(args, "--folder", t.TempDir())...)
+	return open(t, build(t), display(t), append(args, "--folder", t.TempDir())...)
+}
+
+// open runs a program that was built on a display that is there.
+func open(t *testing.T, program, screen string, args ...string) *window {
+	t.Helper()
+	w := &window{t: t, display: screen, done: make(chan error, 1)}
+	w.cmd = exec.Command(program, args...)
 	w.cmd.Env = append(os.Environ(), "DISPLAY="+w.display)
 	w.cmd.Dir, w.cmd.Stderr = t.TempDir(), &w.errors
 	if err := w.cmd.Start(); err != nil {

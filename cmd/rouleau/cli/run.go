@@ -76,6 +76,9 @@ func (s *session) run(w wishes) error {
 	if err != nil {
 		return err
 	}
+	if w.assess && sc.Lesson() {
+		return wrong(words.Say("cli.lesson_is_practice", w.scenario))
+	}
 	if w.save {
 		if err := attempt.CanSave(w.out); err != nil {
 			return wrong(err.Error())
