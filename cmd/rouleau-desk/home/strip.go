@@ -86,7 +86,7 @@ func (h *Home) unfinishedBox(c *ui.Core, v *View) {
 		if i > 0 {
 			c.Segment(row.X, row.Y, row.Right(), row.Y, 1, c.Pal.Line)
 		}
-		h.unfinished(c, &v.Unfinished[i], row.InsetXY(4, 4), unfinishedID.With(v.Unfinished[i].Path))
+		h.unfinished(c, &v.Unfinished[i], row.InsetXY(4, 4), unfinishedID.With(v.Unfinished[i].Path), ui.Chord{})
 	}
 	c.EndScroll()
 	h.closeButton(c, foot)
