@@ -1,6 +1,6 @@
 #!/bin/sh
-# Installs what is missing, builds, and opens a case in the window; where there is no display it
-# plays the case by itself and prints the grade.
+# Installs what is missing, builds, and opens the window at its home screen, or at a case that is named; where there
+# is no display the case is played by itself and its grade printed.
 #
 #     sh cmd/start.sh [SCENARIO] [flags passed on to the program]     the case first, flags after it
 set -eu
@@ -23,11 +23,6 @@ mkdir -p "$root/build"
 (cd "$root" && go build -o build/rouleau ./cmd/rouleau && go build -o build/rouleau-desk ./cmd/rouleau-desk) ||
 	stop "the build failed: the lines above say where"
 
-# Without a scenario of the caller's own, the one in the library; flags may stand alone.
-case ${1:-} in
-"" | -*) set -- "$root/scenarios/library/steady-oozing-spine.yaml" "$@" ;;
-esac
-
 # A display that is named and does not answer would leave the window waiting for ever.
 if [ -z "${DISPLAY:-}" ] || ! timeout 10 xdpyinfo >/dev/null 2>&1; then
 	if [ -n "${DISPLAY:-}" ]; then
@@ -37,10 +32,13 @@ if [ -z "${DISPLAY:-}" ] || ! timeout 10 xdpyinfo >/dev/null 2>&1; then
 	else
 		say "display: there is none here (DISPLAY and WAYLAND_DISPLAY are empty), so no window can open."
 	fi
+	case ${1:-} in # without a scenario of the caller's own, one of the library
+	"" | -*) set -- steady-oozing-spine "$@" ;;
+	esac
 	say "playing: $1, by the operator named steady, without a window"
 	say ""
 	exec "$root/build/rouleau" run --operator steady "$@"
 fi
 
-say "opening: $1 in the window"
+say "opening: the window"
 exec "$root/build/rouleau-desk" "$@"

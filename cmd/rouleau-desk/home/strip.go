@@ -33,7 +33,7 @@ func (h *Home) unfinished(c *ui.Core, u *Unfinished, r ui.Rect, id ui.ID, key ui
 	r = r.InsetXY(2, 0)
 	aside := r.CutRight(196).Place(196, 46, 0, 0.5)
 	r.CutRight(8)
-	resume := r.CutRight(170).Place(170, 46, 0, 0.5)
+	resume := r.CutRight(158).Place(158, 46, 0, 0.5)
 	r.CutRight(14)
 	mode := words.Say("home.practice")
 	if u.Mode == attempt.Assessment {
