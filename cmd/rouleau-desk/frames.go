@@ -7,6 +7,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"flag"
+	"runtime"
 	"time"
 
 	"github.com/hajimehoshi/ebiten/v2"
@@ -63,9 +64,9 @@ func (m *measurement) attach(w *paint.Window, a *app.App) {
 		ebiten.SetVsyncEnabled(false)
 		ebiten.SetTPS(ebiten.SyncWithFPS)
 	}
-	w.Observe = func(update, draw time.Duration, painted bool) {
+	w.Observe = func(own costs.Cost, painted bool) {
 		washing := a.Session() != nil && a.Session().View.Seen.Pump.Mode == sim.PumpWash
-		m.recorder.Frame(m.began, update, draw, painted, washing)
+		m.recorder.Frame(m.began, own, painted, washing)
 		if m.still > costs.Batch && painted {
 			m.painted++
 		}
@@ -79,6 +80,9 @@ func (m *measurement) now() time.Time {
 	switch gone := m.began.Sub(was); {
 	case m.clock.IsZero():
 		m.clock = m.began
+		if m.file != "" {
+			runtime.LockOSThread() // processor time is told by thread
+		}
 	default:
 		m.clock = m.clock.Add(min(time.Duration(float64(gone)*m.pace), max(gone, fastest)))
 	}

@@ -53,7 +53,7 @@ func (a *App) library() {
 			continue
 		}
 		k := known{key: name, group: home.Library, scenario: sc}
-		if len(sc.Guidance) > 0 {
+		if sc.Lesson() {
 			k.group = home.Lesson
 		}
 		a.cases = append(a.cases, k)
@@ -99,7 +99,7 @@ func (a *App) find(key string) *known {
 
 func caseOf(k *known, past []keep.Past) home.Case {
 	s := k.scenario
-	c := home.Case{Key: k.key, Group: k.group, Title: s.Title, Level: strings.ReplaceAll(s.Level, "_", " "), Summary: s.Summary, Minutes: s.Minutes,
+	c := home.Case{Key: k.key, Group: k.group, Guided: s.Lesson(), Title: s.Title, Level: strings.ReplaceAll(s.Level, "_", " "), Summary: s.Summary, Minutes: s.Minutes,
 		Version: s.Version, Cautions: s.Cautions, Speeds: s.Modes.PracticeSpeeds, AssessmentSpeed: max(1, s.Modes.AssessmentSpeed),
 		LimitMin: s.Modes.TimeLimitMin, Past: past}
 	for _, o := range s.Objectives {

@@ -13,7 +13,7 @@ const Batch = 120
 
 // Recorder is told of every frame. The zero Recorder is ready.
 type Recorder struct {
-	own, painted, whole, washing []time.Duration
+	own, cpu, painted, whole, washing []time.Duration
 	first                        time.Time
 	last                         time.Time
 	lastPainted                  bool
@@ -33,9 +33,10 @@ type counts struct {
 	eachLast []float64 // allocations a frame, by batch
 }
 
-// Frame adds one frame: when its update began, what update and draw of our own cost, whether anything was painted, and
+// Frame adds one frame: when its update began, what update and draw of our own
+// took, whether anything was painted, and
 // whether the bowl is washed now, when most of the drawing moves.
-func (r *Recorder) Frame(began time.Time, update, draw time.Duration, painted, washing bool) {
+func (r *Recorder) Frame(began time.Time, own Cost, painted, washing bool) {
 	if r.first.IsZero() && r.lastPainted {
 		r.first = began // the first picture has been handed to the display by now
 	}
@@ -43,12 +44,13 @@ func (r *Recorder) Frame(began time.Time, update, draw time.Duration, painted, w
 		r.whole = append(r.whole, began.Sub(r.last))
 	}
 	r.last, r.lastPainted = began, painted
-	r.own = append(r.own, update+draw)
+	r.own = append(r.own, own.Wall)
+	r.cpu = append(r.cpu, own.CPU)
 	if painted {
-		r.painted = append(r.painted, update+draw)
+		r.painted = append(r.painted, own.Wall)
 	}
 	if washing {
-		r.washing = append(r.washing, update+draw)
+		r.washing = append(r.washing, own.Wall)
 	}
 	r.count(painted)
 }
@@ -85,7 +87,7 @@ func (r *Recorder) count(painted bool) {
 
 // room makes place for a batch in every list.
 func (r *Recorder) room() {
-	for _, l := range [...]*[]time.Duration{&r.own, &r.painted, &r.whole, &r.washing} {
+	for _, l := range [...]*[]time.Duration{&r.own, &r.cpu, &r.painted, &r.whole, &r.washing} {
 		*l = slices.Grow(*l, Batch)
 	}
 }
@@ -98,6 +100,7 @@ type Report struct {
 	Frames, Painted int
 	Washing         int
 	Own             Spread // update and draw of our own, all frames
+	OwnCPU          Spread // the same on the processor: what other programs took meanwhile left out
 	OwnPainted      Spread // of those that were painted
 	OwnWashing      Spread // while the bowl is washed
 	Whole           Spread // from update to update, of frames that were painted
@@ -117,7 +120,7 @@ type Mallocs struct {
 func (r *Recorder) Report() Report {
 	var m runtime.MemStats
 	runtime.ReadMemStats(&m)
-	return Report{Frames: len(r.own), Painted: len(r.painted), Washing: len(r.washing), Own: spread(r.own), OwnPainted: spread(r.painted), OwnWashing: spread(r.washing),
+	return Report{Frames: len(r.own), Painted: len(r.painted), Washing: len(r.washing), Own: spread(r.own), OwnCPU: spread(r.cpu), OwnPainted: spread(r.painted), OwnWashing: spread(r.washing),
 		Whole: spread(r.whole), Changing: r.changing.sum(), Still: r.still.sum(), FirstFrame: r.first, HeapMB: float64(m.HeapAlloc) / 1e6, SysMB: float64(m.Sys) / 1e6}
 }
 

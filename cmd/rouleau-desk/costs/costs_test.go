@@ -27,7 +27,7 @@ func TestAReportSumsUp(t *testing.T) {
 				sink = make([]byte, 64)
 			}
 		}
-		r.Frame(at, own/2, own/2, painted, i%10 == 0)
+		r.Frame(at, costs.Cost{Wall: own, CPU: own / 2}, painted, i%10 == 0)
 		at = at.Add(20 * time.Millisecond)
 	}
 	s := r.Report()
@@ -41,6 +41,7 @@ func TestAReportSumsUp(t *testing.T) {
 	near("frames of washing", float64(s.Washing), float64(frames/10))
 	near("the middle of our own", s.Own.P50, 1)
 	near("the 99th percentile of our own", s.Own.P99, 8)
+	near("its 99th percentile on the processor", s.OwnCPU.P99, 4)
 	near("the longest of our own", s.Own.Max, 8)
 	near("a whole frame", s.Whole.P50, 20)
 	near("allocations of a frame that changes", s.Changing.Middle, 7)

@@ -33,7 +33,7 @@ func (h *Home) start(c *ui.Core, v *View, k *Case, r ui.Rect) {
 func (h *Home) modes(c *ui.Core, k *Case, r ui.Rect) {
 	c.Text(r.CutTop(20), words.Say("home.how"), ui.Style{Size: 13, Col: c.Pal.Muted})
 	why := ""
-	if k.Group == Lesson {
+	if k.Guided {
 		h.assess, why = false, words.Say("home.lesson_is_practice")
 	}
 	at := 0

@@ -26,6 +26,7 @@ type View struct {
 type Case struct {
 	Key             string // names it to the app
 	Group           Group
+	Guided          bool // a lesson, wherever it stands: for practice only
 	Title, Level    string
 	Summary         string
 	Minutes         int

@@ -3,10 +3,9 @@
 package paint
 
 import (
-	"time"
-
 	"github.com/hajimehoshi/ebiten/v2"
 
+	"rouleau/cmd/rouleau-desk/costs"
 	"rouleau/cmd/rouleau-desk/ui"
 )
 
@@ -30,7 +29,7 @@ type Window struct {
 	UserScale func() float64
 	Clipboard Clipboard // nil keeps cut text inside the program
 	// Observe, if set, is told what each frame cost and whether it was painted.
-	Observe func(update, draw time.Duration, painted bool)
+	Observe func(own costs.Cost, painted bool)
 	// Shown, if set, is given the newest list of every frame.
 	Shown func(*ui.List)
 
@@ -43,7 +42,7 @@ type Window struct {
 	looked        int
 	drawnW        int
 	drawnH        int
-	updateCost    time.Duration
+	update        costs.Cost
 	shape         ebiten.CursorShapeType
 }
 
@@ -62,7 +61,7 @@ func (w *Window) Run() error {
 
 // Update runs the screen once.
 func (w *Window) Update() error {
-	start := time.Now()
+	start := costs.Begin()
 	in := w.collector.Collect(w.width, w.height, w.scale())
 	if w.Clipboard != nil && in.Mods&ui.ModCtrl != 0 && len(in.Keys) > 0 {
 		in.Clipboard, in.HasClipboard = w.Clipboard.Read()
@@ -82,13 +81,13 @@ func (w *Window) Update() error {
 		w.shape = shape
 		ebiten.SetCursorShape(shape)
 	}
-	w.updateCost += time.Since(start)
+	w.update = w.update.Plus(start.Since())
 	return err
 }
 
 // Draw paints the newest list if it differs from what the screen shows.
 func (w *Window) Draw(screen *ebiten.Image) {
-	start := time.Now()
+	start := costs.Begin()
 	size := screen.Bounds().Size()
 	painted := w.list != nil && (w.dirty || size.X != w.drawnW || size.Y != w.drawnH)
 	if painted {
@@ -99,9 +98,9 @@ func (w *Window) Draw(screen *ebiten.Image) {
 		w.Shown(w.list)
 	}
 	if w.Observe != nil {
-		w.Observe(w.updateCost, time.Since(start), painted)
+		w.Observe(w.update.Plus(start.Since()), painted)
 	}
-	w.updateCost = 0
+	w.update = costs.Cost{}
 }
 
 // monitorEvery is how many frames go by between two looks at the monitor's own scale, which changes only when the window

@@ -19,6 +19,7 @@ type Painter struct {
 	shader  *ebiten.Shader
 	options ebiten.DrawTrianglesShaderOptions
 	mesh    mesh.Builder
+	frames  int // so far, up to roomFrames
 }
 
 // NewPainter makes the atlas and the shader.
@@ -28,7 +29,9 @@ func NewPainter() (*Painter, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Painter{atlas: newAtlas(), shader: shader}, nil
+	p := &Painter{atlas: newAtlas(), shader: shader}
+	p.mesh.Verts, p.mesh.Idx = make([]mesh.Vertex, mostVertices), make([]uint32, mostIndices)
+	return p, nil
 }
 
 // Draw paints a list over the whole of dst.
@@ -46,6 +49,7 @@ func (p *Painter) Draw(dst *ebiten.Image, list *ui.List) {
 	}
 	p.atlas.load()
 	p.options.Images[0] = p.atlas.img
+	p.makeRoom(dst)
 	dst.DrawTrianglesShader32(vertices(p.mesh.Verts), p.mesh.Idx, p.shader, &p.options)
 }
 

@@ -20,22 +20,23 @@ type bare struct {
 	frames, most  int
 	width, height int
 	began         time.Time
-	cost          time.Duration
+	cost          costs.Cost
 }
 
 func (b *bare) Update() error {
 	b.began = time.Now()
+	start := costs.Begin()
 	if b.frames++; b.frames > b.most {
 		return ebiten.Termination
 	}
-	b.cost = time.Since(b.began)
+	b.cost = start.Since()
 	return nil
 }
 
 func (b *bare) Draw(screen *ebiten.Image) {
-	start := time.Now()
+	start := costs.Begin()
 	screen.Fill(color.NRGBA{R: uint8(b.frames), G: 200, B: 200, A: 255})
-	b.recorder.Frame(b.began, b.cost, time.Since(start), true, false)
+	b.recorder.Frame(b.began, b.cost.Plus(start.Since()), true, false)
 }
 
 func (b *bare) Layout(int, int) (int, int) { return b.width, b.height }

@@ -42,6 +42,7 @@ func (r *report) print() error {
 	f, b := &r.full, &r.bare
 	fmt.Printf("%d frames, %d painted; update and draw of our own in ms: middle, 99th percentile, longest\n", f.Frames, f.Painted)
 	line(f.Own.P99 <= mostOwnMS && f.Painted >= leastPainted, "all          %6.2f %6.2f %6.2f   (99th at most %d)", f.Own.P50, f.Own.P99, f.Own.Max, mostOwnMS)
+	line(true, "on the processor, without what rendering took of it meanwhile %6.2f %6.2f %6.2f", f.OwnCPU.P50, f.OwnCPU.P99, f.OwnCPU.Max)
 	line(true, "painted      %6.2f %6.2f %6.2f", f.OwnPainted.P50, f.OwnPainted.P99, f.OwnPainted.Max)
 	line(true, "washing      %6.2f %6.2f %6.2f", f.OwnWashing.P50, f.OwnWashing.P99, f.OwnWashing.Max)
 	fmt.Println("whole frames that were painted, in ms: middle, 99th percentile, longest")

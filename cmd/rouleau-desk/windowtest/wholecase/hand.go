@@ -19,6 +19,9 @@ import (
 // leastSeen is how much of a control must be in sight to be pressed in its middle.
 const leastSeen = 34
 
+// mostSilent is how long the hand waits for the window to say what it shows.
+const mostSilent = 3 * time.Second
+
 // mark is one thing on the screen, as the window describes it.
 type mark struct {
 	Kind, Label, Value, Why string
@@ -90,12 +93,26 @@ func (h *hand) await(what string, most time.Duration, holds func() bool) error {
 	return fmt.Errorf("waited in vain for %s", what)
 }
 
-// do runs one command line of xdotool, and leaves the window time for a frame and for saying what it shows.
+// do runs one command line of xdotool, and waits until the window has said twice what it shows: the first may be of the frame
+// before the input. On a busy machine that takes longer.
 func (h *hand) do(args ...string) {
 	c := exec.Command("xdotool", args...)
 	c.Env = append(os.Environ(), "DISPLAY="+h.display)
 	c.Run() // what went wrong shows on the screen
-	time.Sleep(190 * time.Millisecond)
+	said := h.saidAt()
+	for i, end := 0, time.Now().Add(mostSilent); i < 2 && time.Now().Before(end); time.Sleep(15 * time.Millisecond) {
+		if at := h.saidAt(); at != said {
+			i, said = i+1, at
+		}
+	}
+}
+
+// saidAt is when the window last said what it shows.
+func (h *hand) saidAt() time.Time {
+	if info, err := os.Stat(h.seen); err == nil {
+		return info.ModTime()
+	}
+	return time.Time{}
 }
 
 func (h *hand) keys(names ...string) {
@@ -248,6 +265,14 @@ func (h *hand) clockS() int {
 		}
 	}
 	return -1
+}
+
+// keepLast keeps what the screen showed last, as a picture and in words: for whoever mends the play.
+func (h *hand) keepLast() {
+	h.picture("last")
+	if text, err := os.ReadFile(h.seen); err == nil && h.shots != "" {
+		os.WriteFile(filepath.Join(h.shots, "last.json"), text, 0o644) // the error that is told already is the one that counts
+	}
 }
 
 // picture keeps what the display shows under a name, where pictures are wanted.

@@ -47,7 +47,7 @@ func run(seed uint64, shots, keep string) error {
 	if keep == "" {
 		keep = filepath.Join(dir, "attempt.json")
 	}
-	h, err := start(dir, shots, desk, "steady-oozing-spine", "--folder", filepath.Join(dir, "records"), "--seed", strconv.FormatUint(seed, 10), "--out", keep, "--frames")
+	h, err := start(dir, shots, desk, "--folder", filepath.Join(dir, "records"), "--out", keep, "--frames")
 	if err != nil {
 		return err
 	}
@@ -61,8 +61,9 @@ func run(seed uint64, shots, keep string) error {
 		os.Exit(1)
 	}()
 	began := time.Now()
-	p := player{hand: h, until: began.Add(mostMinutes * time.Minute)}
+	p := player{hand: h, seed: seed, until: began.Add(mostMinutes * time.Minute)}
 	if err := p.play(); err != nil {
+		h.keepLast()
 		return fmt.Errorf("at %s: %w\n%s", clockText(h.clockS()), err, h.said.String())
 	}
 	if err := h.closed(); err != nil {

@@ -33,6 +33,7 @@ const (
 type player struct {
 	*hand
 	until     time.Time
+	seed      uint64
 	speed     int
 	ready     bool   // the processing set is open and checked
 	stage     string // of the bowl that is under way
@@ -126,16 +127,36 @@ func (p *player) play() error {
 	return fmt.Errorf("time is over")
 }
 
-// before goes from the cautions to the bench; the sheet is filled in with keys and pointer.
+// caseTitle is what the list of the home screen calls the case.
+const caseTitle = "Steady oozing in a spine operation"
+
+// before goes from the cautions through the home screen to the bench; the sheet is filled in with keys and pointer.
 func (p *player) before() error {
+	p.do("mousemove", "640", "300") // by then the first frame is on the display, not only in words
 	p.picture("cautions")
 	p.keys("Return")
-	p.picture("case-sheet")
-	return all(p.press1("set up to process"), p.press1("heparin in saline"), func() error {
-		p.keys("Tab", "Home") // the first bowl, the standard one
-		p.picture("decided")
-		return nil
-	}, p.press1("To the bench: time starts"), func() error { p.picture("empty-bench"); return nil })
+	return all(p.exactly, func() error { return p.choose(caseTitle) }, p.press1("Practice"),
+		func() error { p.picture("home"); return nil }, p.press1("To the case sheet"),
+		func() error { p.picture("case-sheet"); return nil },
+		p.press1("set up to process"), p.press1("heparin in saline"), func() error {
+			p.keys("Tab", "Home") // the first bowl, the standard one
+			p.picture("decided")
+			return nil
+		}, p.press1("To the bench: time starts"), func() error { p.picture("empty-bench"); return nil })
+}
+
+// exactly writes the seed.
+func (p *player) exactly() error {
+	if err := p.click("Exact"); err != nil {
+		return err
+	}
+	for _, m := range p.look() {
+		if m.Kind == "text field" {
+			p.press(m)
+		}
+	}
+	p.do("type", "--delay", "50", fmt.Sprint(p.seed))
+	return nil
 }
 
 // lookAll looks at everything in the panel that can be looked at.
@@ -163,7 +184,7 @@ func (p *player) lookAll(n int) error {
 func (p *player) prepare() error {
 	p.pace(20)
 	return all(func() error { return p.choose("reservoir") }, p.press1("Open the collection set"), p.free, func() error { p.pace(2); return nil },
-		func() error { return p.choose("anticoagulant") }, p.press1("heparin in saline"), func() error { p.pace(5); return nil }, p.free,
+		func() error { return p.choose("anticoagulant") }, p.press1("heparin in saline"), p.free,
 		func() error { return p.choose("reservoir") },
 		p.when("Connect the suction line"), p.free, p.when("Connect the vacuum line"), p.free, p.when("Test the vacuum"), p.free,
 		func() error { return p.click("0 mmHg") }, // the pill in the drawing takes the focus to its control
