@@ -75,7 +75,7 @@ func choices[T ~uint8](name func(T) string) (names []string) {
 func coreNames() map[string][]string {
 	alarms := choices(sim.Alarm.String)
 	return map[string][]string{
-		"alarm": alarms, "check": alarms, "part": choices(sim.Part.String), "act": choices(sim.Verb.String),
+		"alarm": alarms, "check": alarms, "means": alarms, "part": choices(sim.Part.String), "act": choices(sim.Verb.String),
 		"decision": choices(sim.Decision.String), "solution": choices(sim.Solution.String), "short": choices(sim.Solution.String), "bowl": choices(sim.BowlKind.String),
 		"request": choices(sim.Request.String), "incident": choices(sim.Incident.String), "tally": choices(sim.TallyItem.String),
 		"speaker": choices(sim.Speaker.String),

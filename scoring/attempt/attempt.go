@@ -30,6 +30,7 @@ type Attempt struct {
 	Model       string // of the equations that the run was played with
 	When        string // as the caller told it, RFC 3339 in UTC
 	Mode        string // Practice or Assessment
+	Breaks      Breaks // what came between the person and the case
 	Operator    string // who played: a name, a work number, or the name of an operator that is no person
 	Scenario    Scenario
 	Seed        uint64
@@ -62,6 +63,15 @@ type By struct {
 	Operator string
 	When     time.Time
 	Mode     string
+	Breaks   Breaks
+}
+
+// Breaks are what came between the person and the case. Playing the acts again cannot show it, and whoever judges an
+// assessment should know.
+type Breaks struct {
+	Interruptions int   `json:"interruptions"` // times it was gone on with after the window had been closed or killed
+	LetGoS        Exact `json:"let_go_s"`      // simulated seconds that did not pass because the window could not keep up
+	TakenOver     bool  `json:"taken_over"`    // it was begun by another attempt that was shown
 }
 
 // ModeOf names the mode of a case.
@@ -84,7 +94,7 @@ const (
 // of the run itself, so that a run that cannot be played again shows as one.
 func Of(sc *scenarios.Scenario, run *play.Run, grade scoring.Grade, by By) *Attempt {
 	a := &Attempt{
-		Model: sim.ModelVersion, When: by.When.UTC().Format(time.RFC3339), Mode: by.Mode, Operator: valid(by.Operator),
+		Model: sim.ModelVersion, When: by.When.UTC().Format(time.RFC3339), Mode: by.Mode, Operator: valid(by.Operator), Breaks: by.Breaks,
 		Scenario: Scenario{ID: sc.ID, Version: sc.Version, SHA256: sc.Hash(), Text: string(sc.Source)},
 		Seed:     run.Seed, LengthTicks: run.State.Tick, Ended: run.State.Ended, Grade: gradeOf(&grade),
 	}

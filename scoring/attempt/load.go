@@ -55,7 +55,7 @@ func (f folder) Error() string        { return string(f) + ": this is a folder: 
 func (f folder) Is(target error) bool { return target == fs.ErrInvalid }
 
 // keys of the file, all of which must be there.
-var keys = []string{"format", "model", "when", "mode", "operator", "scenario", "seed", "ticks_per_second", "length_ticks", "ended",
+var keys = []string{"format", "model", "when", "mode", "operator", "breaks", "scenario", "seed", "ticks_per_second", "length_ticks", "ended",
 	"actions", "quantities", "checkpoints", "grade", "seal"}
 
 // Parse reads an attempt from bytes; the name is what faults call the file.
@@ -136,6 +136,9 @@ func (r *reading) head() {
 		r.faults.near("mode", fmt.Sprintf("%q is not known: practice or assessment", clipped(a.Mode)), yamlread.Nearest(a.Mode, modes))
 	}
 	r.get("operator", &a.Operator)
+	if b := &a.Breaks; r.get("breaks", b) && (b.Interruptions < 0 || !(b.LetGoS >= 0)) {
+		r.faults.add("breaks", "interruptions and seconds let go are counts from 0 up")
+	}
 	var seed string
 	if r.get("seed", &seed) {
 		n, err := strconv.ParseUint(seed, 10, 64)

@@ -18,7 +18,6 @@ import (
 	"rouleau/cmd/rouleau-desk/sound"
 	"rouleau/cmd/rouleau-desk/ui"
 	"rouleau/scenarios"
-	"rouleau/scoring/attempt"
 )
 
 // Quit is what Frame returns when the person wants the window closed.
@@ -51,10 +50,10 @@ type App struct {
 	cases    []known
 	origin   string // path of the broken file, to read it again
 	begun    playing
-	held     []playing        // cases that were left and could not be written down: they stay in memory
-	next     *attempt.Attempt // to be shown once the cautions were read
-	told     time.Time        // when the case was last given a notice
-	now      time.Time        // of this frame
+	held     []playing  // cases that were left and could not be written down: they stay in memory
+	next     *recording // to be shown once the cautions were read
+	told     time.Time  // when the case was last given a notice
+	now      time.Time  // of this frame
 	ringer   sound.Ringer
 	alarms   sound.Alarms
 	paper    *ui.Palette
@@ -65,9 +64,9 @@ type App struct {
 type playing struct {
 	session    *session.Session
 	scenario   *scenarios.Scenario
-	seed       uint64
 	assessment bool
 	journal    *journal.Journal
+	recorded   *recording // that is shown, nil for a case that is played from its start
 }
 
 // New opens the records and, where the command line names a case, that case. The error is for the command line: nothing was opened.
@@ -108,18 +107,32 @@ func (a *App) start() error {
 		if err != nil {
 			return err
 		}
-		a.next = r
+		a.next = &recording{r, a.o.Watch}
 		a.goHome()
 	case a.o.Scenario != "":
 		sc, err := scenarios.Open(a.o.Scenario)
 		if err != nil {
 			return err
 		}
+		if why := a.whyNotAssess(sc); a.o.Assessment && why != "" {
+			return errors.New(why)
+		}
 		a.play(sc, a.o.Seed, a.o.Assessment)
 	default:
 		a.goHome()
 	}
 	return nil
+}
+
+// whyNotAssess says why a case named on the command line cannot be an assessment, "" when it can; home asks the same.
+func (a *App) whyNotAssess(sc *scenarios.Scenario) string {
+	switch {
+	case sc.Lesson():
+		return words.Say("cli.lesson_is_practice", a.o.Scenario)
+	case a.settings.Who == "":
+		return words.Say("app.assess_who")
+	}
+	return ""
 }
 
 // mostNewSeed keeps drawn seeds short enough to be read out in a teaching room.

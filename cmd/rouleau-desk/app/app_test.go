@@ -289,7 +289,8 @@ func (w *window) act(acts ...bench.Act) {
 }
 
 func TestWrongCasesAreToldBeforeTheWindow(t *testing.T) {
-	for _, o := range []app.Options{{Scenario: "no-such-case"}, {Watch: "no-such-attempt.json"}, {Who: "Some Body"}} {
+	for _, o := range []app.Options{{Scenario: "no-such-case"}, {Watch: "no-such-attempt.json"}, {Who: "Some Body"},
+		{Scenario: "steady-oozing-spine", Assessment: true}, {Scenario: "first-bowl", Assessment: true, Who: "P-17"}} {
 		o.Folder = t.TempDir()
 		if _, err := app.New(o); err == nil {
 			t.Errorf("%+v is taken", o)

@@ -54,6 +54,9 @@ func (a *App) copyTo(to string) (string, error) {
 		}
 		to = filepath.Join(to, name)
 	}
+	if b.session.View.Watching {
+		return to, b.recorded.Save(to) // the attempt of whoever played it, not one of whoever looks at it
+	}
 	if r.SavedAs != "" {
 		if to == r.SavedAs {
 			return to, nil
@@ -64,7 +67,7 @@ func (a *App) copyTo(to string) (string, error) {
 		}
 		return to, saved.Save(to)
 	}
-	made := session.Grader(b.scenario, b.assessment, b.journal.Head().Operator, to, a.o.Now)(b.session.Run)
+	made := session.Grader(b.scenario, b.assessment, b.journal.Head().Operator, to, a.o.Now)(b.session.Run, b.session.Breaks())
 	if made.SavedAs == "" {
 		return "", errors.New(made.Fault)
 	}

@@ -138,9 +138,9 @@ func (a *App) drops(c *ui.Core) {
 			r, err := attempt.Parse(d.Name, d.Data)
 			switch {
 			case err == nil && !a.home.Cautioned():
-				a.next = r // the cautions come before any case
+				a.next = &recording{r, d.Name} // the cautions come before any case
 			case err == nil:
-				err = a.result(r, d.Name)
+				err = a.result(&recording{r, d.Name})
 			}
 			if err != nil {
 				a.broken(d.Name, err, false)

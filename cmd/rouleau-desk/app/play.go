@@ -10,6 +10,7 @@ import (
 	"rouleau/cmd/rouleau-desk/session"
 	"rouleau/cmd/rouleau-desk/ui"
 	"rouleau/scenarios"
+	"rouleau/scoring/attempt"
 	"rouleau/scoring/play"
 )
 
@@ -63,13 +64,13 @@ func (a *App) operator() string {
 }
 
 // finish grades the run that has ended and saves it under the name of who began it.
-func (a *App) finish(run *play.Run) bench.Result {
+func (a *App) finish(run *play.Run, breaks attempt.Breaks) bench.Result {
 	b := &a.begun
 	path := a.o.Out
 	if path == "" {
 		path = a.folder.AttemptPath(b.scenario.ID, a.o.Now())
 	}
-	r := session.Grader(b.scenario, b.assessment, b.journal.Head().Operator, path, a.o.Now)(run)
+	r := session.Grader(b.scenario, b.assessment, b.journal.Head().Operator, path, a.o.Now)(run, breaks)
 	if r.SavedAs != "" {
 		a.o.Out = "" // the next attempt does not take the place of this one
 	}

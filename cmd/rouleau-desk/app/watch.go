@@ -14,13 +14,19 @@ import (
 	"rouleau/sim"
 )
 
+// recording is an attempt that is shown, and the name of the file it came from.
+type recording struct {
+	*attempt.Attempt
+	from string
+}
+
 // watchFile shows the attempt of a file again.
 func (a *App) watchFile(path string) error {
 	r, err := readAttempt(path)
 	if err != nil {
 		return err
 	}
-	return a.watch(r)
+	return a.watch(&recording{r, path})
 }
 
 // readAttempt reads an attempt in which there is something to watch.
@@ -35,12 +41,14 @@ func readAttempt(path string) (*attempt.Attempt, error) {
 	return r, nil
 }
 
-func (a *App) watch(r *attempt.Attempt) error {
+func (a *App) watch(r *recording) error {
 	sc, faults := scenarios.Parse(r.Scenario.ID, []byte(r.Scenario.Text))
 	if err := faults.Err(); err != nil {
 		return err
 	}
-	a.sit(sc, session.Options{Seed: r.Seed, Watch: r.Actions, WatchEnd: r.LengthTicks})
+	acts := append([]sim.Action{}, r.Actions...) // never nil: what is shown must not be taken for a case that is played
+	a.sit(sc, session.Options{Seed: r.Seed, Watch: acts, WatchEnd: r.LengthTicks, WatchFrom: r.from})
+	a.begun.recorded = r
 	a.begun.session.Do([]bench.Act{{Do: bench.GoOn}, {Do: bench.GoOn}})
 	if r.Model != sim.ModelVersion {
 		a.notice(words.Say("app.other_model", r.Model, sim.ModelVersion))
@@ -54,11 +62,11 @@ func (a *App) resultOfFile(path string) error {
 	if err != nil {
 		return err
 	}
-	return a.result(r, path)
+	return a.result(&recording{r, path})
 }
 
 // result plays the acts of an attempt to their end, for charts and log, and shows the grade that its file holds.
-func (a *App) result(r *attempt.Attempt, name string) error {
+func (a *App) result(r *recording) error {
 	if err := a.watch(r); err != nil {
 		return err
 	}
@@ -70,7 +78,7 @@ func (a *App) result(r *attempt.Attempt, name string) error {
 	s.Do([]bench.Act{{Do: bench.Finish}})
 	s.View.Screen = bench.Graded // also where the attempt was left before its end, or nothing was done in it
 	s.View.Result = session.ResultOf(gradeOf(&r.Grade))
-	s.View.Result.SavedAs = name
+	s.View.Result.SavedAs = r.from
 	return nil
 }
 

@@ -42,3 +42,48 @@ func TestAlarmsAreShownAndAcknowledged(t *testing.T) {
 		}
 	}
 }
+
+// The part that an alarm is about carries its sign, and no other part does.
+func TestAnAlarmStandsAtItsPart(t *testing.T) {
+	b := sit(t, ui.Vec{X: 1280, Y: 800}, false)
+	b.begin()
+	b.until(1700)
+	at := func(a sim.Alarm) (parts []string) {
+		b.Session.Run.State.Alarms.On = [sim.AlarmCount]bool{}
+		b.Session.Run.State.Alarms.On[a] = true
+		b.Idle()
+		b.Idle()
+		for _, op := range b.List.Ops {
+			if op.Rect.W != op.Rect.H || op.Rect.W != 26 || op.Width != 0 || !alarmGround(op.Col) { // the ground of a sign
+				continue
+			}
+			for _, m := range b.List.Marks {
+				if m.Kind == ui.KindHit && m.Rect.Inset(-30).Has(op.Rect.Center()) && (m.Rect.Has(op.Rect.Center()) || m.Label == "waste bag") {
+					parts = append(parts, m.Label)
+				}
+			}
+		}
+		return parts
+	}
+	for _, k := range []struct {
+		alarm sim.Alarm
+		part  string
+	}{{sim.AlarmAir, "pump"}, {sim.AlarmReaction, "patient"}, {sim.AlarmNoDrip, "heparin in saline"}, {sim.AlarmReservoirFull, "reservoir"},
+		{sim.AlarmWasteFull, "waste bag"}, {sim.AlarmFieldHidden, "wound"}, {sim.AlarmInterface, "bowl"}} {
+		if got := at(k.alarm); len(got) != 1 || got[0] != k.part {
+			t.Errorf("%v: its sign is at %q, not at %q alone", k.alarm, got, k.part)
+		}
+	}
+	if got := at(sim.AlarmExpiring); len(got) != 0 {
+		t.Errorf("an alarm without a place has its sign at %q", got)
+	}
+}
+
+func alarmGround(col ui.Color) bool {
+	for _, k := range ui.Paper().Alarm {
+		if col == k.On || col == k.Off {
+			return true
+		}
+	}
+	return false
+}

@@ -100,7 +100,8 @@ func (d *Desk) largeCharts(c *ui.Core, v *View, r, panel ui.Rect) {
 	side.CutTop(stopHeight)
 	d.stop(c, v)
 	side.CutTop(6)
-	if d.stacked(c, &side, ui.Button{ID: ui.Name("charts small"), Label: words.Say("chart.small"), Key: ui.K('C')}) {
+	small := d.stacked(c, &side, ui.Button{ID: ui.Name("charts small"), Label: words.Say("chart.small"), Key: ui.K('C')})
+	if small || c.Shortcut(ui.Chord{Key: ui.KeyEscape}) {
 		b.large = false
 	}
 	if d.stacked(c, &side, ui.Button{ID: ui.Name("signals"), Label: words.Say("chart.choose")}) {

@@ -99,9 +99,6 @@ type Shown uint32
 // Has says whether a signal is among them.
 func (s Shown) Has(k Signal) bool { return s&(1<<k) != 0 }
 
-// With is the choice with one more.
-func (s Shown) With(k Signal) Shown { return s | 1<<k }
-
 // firstShown is what a new desk charts.
 const firstShown Shown = 1<<SignalReservoir | 1<<SignalDripPer100 | 1<<SignalDetector | 1<<SignalHb | 1<<SignalBleeding |
 	1<<TrueBleeding | 1<<TrueHb | 1<<TrueBed

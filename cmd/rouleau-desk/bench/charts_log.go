@@ -14,7 +14,7 @@ const logText = 13
 func (d *Desk) logLines(c *ui.Core, v *View, r ui.Rect) {
 	id := ui.Name("log")
 	if d.Dialog == NoDialog && (c.Focused() == 0 || isPartID(c.Focused())) {
-		pageKeys(c, id, r.H)
+		c.PageKeys(id, r.H)
 	}
 	width := r.W - 16 - 52
 	step := ui.LineHeight(logText)

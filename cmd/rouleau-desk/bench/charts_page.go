@@ -44,7 +44,10 @@ func (d *Desk) page(v *View) *ui.List {
 	in := ui.R(0, 0, pageW, pageH).InsetXY(32, 24)
 	c.Text(in.CutTop(34), v.Story.Title, ui.Style{Size: 24, Weight: ui.SemiBold})
 	mode := words.Say("chart.practice")
-	if v.Assessment {
+	switch {
+	case v.Watching:
+		mode = words.Say("chart.recorded")
+	case v.Assessment:
 		mode = words.Say("chart.assessment")
 	}
 	muted := ui.Style{Size: 15, Col: c.Pal.Muted}

@@ -222,6 +222,14 @@ func TestTheLargeChartsKeepStopAtHand(t *testing.T) {
 	if b.Session.View.Seen.Pump.Mode != 0 {
 		t.Error("the quick key of stop does not stop the pump under large charts")
 	}
+	if _, err := b.At(words.Say("chart.small")); err != nil {
+		t.Error(err)
+	}
+	b.Key(ui.KeyEscape)
+	b.Idle()
+	if _, err := b.At(words.Say("chart.small")); err == nil {
+		t.Error("Escape does not leave the large charts")
+	}
 }
 
 func TestAnAssessmentKeepsTruthBackUntilItsEnd(t *testing.T) {
@@ -345,6 +353,11 @@ func TestChartsAreSaved(t *testing.T) {
 	if !bytes.Equal(drawing, again) {
 		t.Error("the same charts give another drawing")
 	}
+	v.Watching = true
+	if shown, _ := b.Desk.Export(v, bench.FormatSVG); !bytes.Contains(shown, []byte("recorded attempt")) {
+		t.Error("the charts of a recorded attempt call themselves practice")
+	}
+	v.Watching = false
 	picture, err := b.Desk.Export(v, bench.FormatPNG)
 	if err != nil {
 		t.Fatal(err)

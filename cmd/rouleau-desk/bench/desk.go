@@ -96,6 +96,9 @@ func (v *View) why(a sim.Action) string {
 	if r == "" {
 		return ""
 	}
+	if v.Watching { // the band above the drawing says it in full
+		return words.Say("why.watching_short")
+	}
 	return words.Say("why." + string(r))
 }
 
@@ -125,31 +128,12 @@ func (d *Desk) arrows(c *ui.Core) {
 		key ui.Key
 		by  int
 	}{{ui.KeyLeft, -1}, {ui.KeyUp, -1}, {ui.KeyRight, 1}, {ui.KeyDown, 1}} {
-		if onPart := c.Focused() == 0 || isPartID(c.Focused()); onPart && pressed(c, k.key) {
+		if onPart := c.Focused() == 0 || isPartID(c.Focused()); onPart && c.Pressed(k.key) {
 			d.step(k.by)
 			if c.Focused() != 0 {
 				c.Focus(partID(d.Part))
 			}
 		}
-	}
-}
-
-func pressed(c *ui.Core, key ui.Key) bool {
-	for _, k := range c.Input().Keys {
-		if k.Key == key && k.Mods == 0 {
-			return true
-		}
-	}
-	return false
-}
-
-// pageKeys turns the pages of a scrolled area that holds only words, which the focus never enters.
-func pageKeys(c *ui.Core, id ui.ID, height float32) {
-	if pressed(c, ui.KeyPageDown) {
-		c.SetScroll(id, c.ScrollOffset(id)+0.8*height)
-	}
-	if pressed(c, ui.KeyPageUp) {
-		c.SetScroll(id, c.ScrollOffset(id)-0.8*height)
 	}
 }
 

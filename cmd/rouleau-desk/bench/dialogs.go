@@ -41,7 +41,7 @@ func (d *Desk) window(c *ui.Core, v *View, title string, w, h float32) ui.Rect {
 	r.X, r.Y = whole(r.X), whole(r.Y)
 	c.BeginOverlay(ui.Name("dialog"), r, true)
 	c.Fill(stopRect(c.Size()), 6, c.Pal.Panel)
-	d.stopButton(c, v, ui.Name("stop above"))
+	d.stopButton(c, v, ui.Name("stop above"), stopRect(c.Size()))
 	return c.Panel(ui.Panel{ID: ui.Name("dialog panel"), Rect: r, Title: title})
 }
 
@@ -176,7 +176,7 @@ func (d *Desk) alarmDialog(c *ui.Core, v *View) {
 			d.do(Act{Do: Acknowledge, Alarm: a.Is})
 		}
 		y += 50
-		text := words.Say("check." + a.Is.String())
+		text := words.Say("means."+a.Is.String()) + "\n" + words.Say("check."+a.Is.String())
 		st := ui.Style{Size: 13}
 		h := c.LabelHeight(text, area.W-24, st)
 		c.Label(ui.Label{Rect: ui.R(area.X+12, y, area.W-24, h), Text: text, Style: st})

@@ -42,6 +42,10 @@ func TestAtAGlance(t *testing.T) {
 	if !b.HasText("not for infusion") {
 		t.Error("the anticoagulant is not marked as not for infusion")
 	}
+	if !b.HasText("surgeon lets it pool") {
+		t.Error("what the surgeon is doing now is not in sight")
+	}
+	shows(t, b, "surgeon sucks as it comes", func(v *bench.View) { v.Seen.AgentSaid, v.Seen.Pooling = false, false })
 	shows(t, b, "an agent is in the wound", func(v *bench.View) { v.Seen.AgentSaid = true })
 	shows(t, b, "blood is wanted", func(v *bench.View) { v.Seen.BloodWantedTick = v.Seen.Tick - 20*60 })
 	shows(t, b, "rinsing", func(v *bench.View) { v.Seen.SwabsML, v.Seen.Rinsing = 100, true })

@@ -45,11 +45,11 @@ func (d *Desk) panel(c *ui.Core, v *View, r ui.Rect) {
 }
 
 // stop is the stop of pump and bowl.
-func (d *Desk) stop(c *ui.Core, v *View) { d.stopButton(c, v, ui.Name("stop")) }
+func (d *Desk) stop(c *ui.Core, v *View) { d.stopButton(c, v, ui.Name("stop"), stopRect(c.Size())) }
 
-func (d *Desk) stopButton(c *ui.Core, v *View, id ui.ID) {
+func (d *Desk) stopButton(c *ui.Core, v *View, id ui.ID, r ui.Rect) {
 	stop := on(sim.StopAll, sim.NoPart, 0)
-	b := ui.Button{ID: id, Rect: stopRect(c.Size()), Label: words.Say("panel.stop"), Key: ui.K('S'), Look: ui.LookDark, Why: v.why(stop.Sim)}
+	b := ui.Button{ID: id, Rect: r, Label: words.Say("panel.stop"), Key: ui.K('S'), Look: ui.LookDark, Why: v.why(stop.Sim)}
 	if c.ButtonHeight(b, b.Rect.W) > b.Rect.H {
 		b.Label = words.Say("panel.stop_short")
 	}

@@ -67,7 +67,7 @@ func (p *PartResult) bar(c *ui.Core, bar ui.Rect) {
 func (d *Desk) resultRows(c *ui.Core, v *View, r ui.Rect) {
 	res := &v.Result
 	id := ui.Name("result")
-	pageKeys(c, id, r.H)
+	c.PageKeys(id, r.H)
 	area := c.BeginScroll(ui.Scroll{ID: id, Rect: r, Content: d.heights[id]})
 	area.W = min(area.W, r.W-16)
 	y := area.Y + 2

@@ -14,6 +14,8 @@ import (
 const (
 	sheetW = 960
 	sheetH = 500
+	// mostSize is that of words in a large drawing, which is read from the back of a room.
+	mostSize = 16
 	// hooksLow is where the part of the sheet ends that hangs from its top; what is below moves down where there is room.
 	hooksLow = 96
 )
@@ -43,9 +45,7 @@ func drawScene(c *ui.Core, v *View, d *Desk, r ui.Rect) {
 	g.lift = spare * 0.4
 	g.floor = sheetH + spare - g.lift - 3
 	g.x, g.y = r.X+(r.W-sheetW*g.s)/2, r.Y+(r.H-(sheetH+spare)*g.s)/2
-	if g.s > 1.2 {
-		g.size = 13
-	}
+	g.size = min(max(whole(11*g.s), ui.SizeSmall), mostSize)
 	g.field()
 	g.anticoagulant()
 	g.reservoir()
@@ -100,6 +100,7 @@ func (g *scene) part(p sim.Part, label string, x, y, w, h float32) {
 	case hit.Over:
 		g.corners(r.Inset(-2), g.c.Pal.Edge, 1.6)
 	}
+	g.alarmed(p, r)
 	g.pointAt(p, r)
 }
 

@@ -165,8 +165,8 @@ func (g *scene) breakLines() {
 // rotation is an arrow round the axis whose dot turns at a slowed, visible rate while the bowl spins.
 func (g *scene) rotation() {
 	c, s := g.c, &g.v.Seen
-	m := ui.Vec{X: g.px(axisX), Y: g.py(395)}
-	const rx, ry = 34, 7
+	m := ui.Vec{X: g.px(axisX), Y: g.py(393)}
+	const rx, ry = 34, 5.5
 	c.BeginPath()
 	for i := range 25 {
 		a := -2.6 + float32(i)*0.217
@@ -185,7 +185,7 @@ func (g *scene) rotation() {
 		turn = float32(math.Mod(c.ClockMS()/1000*4, 2*math.Pi))
 	}
 	x, y := m.X+rx*g.s*cos(turn), m.Y+ry*g.s*sin(turn)
-	r := 4.5 * g.s
+	r := 4 * g.s
 	c.Disc(ui.R(x-r, y-r, 2*r, 2*r), c.Pal.Ink)
 }
 

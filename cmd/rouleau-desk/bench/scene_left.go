@@ -75,7 +75,7 @@ func (g *scene) swabs() {
 		if g.v.Seen.Rinsing {
 			key = "bench.swabs_rinsed"
 		}
-		g.words(sim.FieldPart, box{166, 290, 352, 334}, ui.AlignLeft, true, fact{}, plain(words.Line(key, g.num(g.v.Seen.SwabsML, 0, "mL"))))
+		g.words(sim.FieldPart, box{166, 286, 352, 326}, ui.AlignLeft, true, fact{}, plain(words.Line(key, g.num(g.v.Seen.SwabsML, 0, "mL"))))
 	}
 }
 
@@ -178,7 +178,7 @@ func (g *scene) reservoir() {
 	default:
 		facts[1] = plain(words.Say("bench.never_turned"))
 	}
-	g.words(sim.ReservoirPart, box{264, 406, 438, g.floor}, ui.AlignLeft, false, plain(words.Line("bench.reservoir", g.num(s.ReservoirML, 0, "mL"))), facts[:]...)
+	g.words(sim.ReservoirPart, box{288, 406, 460, g.floor}, ui.AlignRight, false, plain(words.Line("bench.reservoir", g.num(s.ReservoirML, 0, "mL"))), facts[:]...)
 	g.part(sim.ReservoirPart, words.Say("part.reservoir"), 358, 132, 132, 270)
 }
 

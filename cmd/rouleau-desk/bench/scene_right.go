@@ -13,14 +13,6 @@ import (
 func cos(a float32) float32 { return float32(math.Cos(float64(a))) }
 func sin(a float32) float32 { return float32(math.Sin(float64(a))) }
 
-// last is the newest value of a series, NaN where there is none.
-func last(values []float64) float64 {
-	if len(values) == 0 {
-		return math.NaN()
-	}
-	return values[len(values)-1]
-}
-
 // minutes writes a stretch of time as people say it.
 func (g *scene) minutes(s float64) string {
 	if s < 90 {

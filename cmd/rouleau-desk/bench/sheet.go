@@ -48,9 +48,19 @@ func (d *Desk) sheet(c *ui.Core, v *View, window ui.Rect) {
 		home.Rect = head.CutRight(wideAs(c, &home))
 		head.CutRight(14)
 	}
-	c.Text(head.CutRight(190), words.Line("sheet.level", v.Story.Level, v.Story.Minutes), ui.Style{Size: 13, Col: c.Pal.Muted, Align: ui.AlignRight})
+	if p := &v.Seen.Pump; p.Mode != sim.PumpIdle || p.Spinning { // an assessment goes on while its sheet is read
+		d.stopButton(c, v, ui.Name("stop on sheet"), head.CutRight(230))
+		head.CutRight(14)
+	} else {
+		c.Text(head.CutRight(190), words.Line("sheet.level", v.Story.Level, v.Story.Minutes), ui.Style{Size: 13, Col: c.Pal.Muted, Align: ui.AlignRight})
+	}
 	c.Label(ui.Label{ID: ui.Name("title"), Rect: head, Text: v.Story.Title, Style: ui.Style{Size: 22, Weight: ui.SemiBold}})
 	in.CutTop(6)
+	if v.Notice != "" {
+		st := ui.Style{Size: 13, Weight: ui.SemiBold}
+		c.Label(ui.Label{ID: ui.Name("sheet notice"), Rect: in.CutTop(c.LabelHeight(v.Notice, in.W, st)), Text: v.Notice, Style: st})
+		in.CutTop(6)
+	}
 	right := in.CutRight(min(in.W*0.4, 460))
 	in.CutRight(20)
 	d.sheetStory(c, v, in)
@@ -62,7 +72,7 @@ func (d *Desk) sheet(c *ui.Core, v *View, window ui.Rect) {
 
 func (d *Desk) sheetStory(c *ui.Core, v *View, r ui.Rect) {
 	id := ui.Name("story")
-	pageKeys(c, id, r.H)
+	c.PageKeys(id, r.H)
 	area := c.BeginScroll(ui.Scroll{ID: id, Rect: r, Content: d.heights[id]})
 	area.W = min(area.W, r.W-16)
 	y := area.Y
@@ -71,6 +81,9 @@ func (d *Desk) sheetStory(c *ui.Core, v *View, r ui.Rect) {
 		h := c.LabelHeight(text, w, st)
 		c.Label(ui.Label{Rect: ui.R(x, y, w, h), Text: text, Style: st})
 		y += h + gap
+	}
+	if v.Assessment {
+		put(words.Line("sheet.assessment", v.Speed, int(v.TimeLeftS+59)/60), ui.Style{Size: 14, Weight: ui.SemiBold}, area.X, area.W, 10)
 	}
 	put(v.Story.Text, body, area.X, area.W, 14)
 	const name = 150
@@ -94,7 +107,8 @@ func (d *Desk) sheetStory(c *ui.Core, v *View, r ui.Rect) {
 		y += 8
 		put(words.Say("sheet.objectives"), ui.Style{Size: 14, Weight: ui.SemiBold}, area.X, area.W, 4)
 		for _, o := range v.Story.Objectives {
-			put("· "+o, ui.Style{Size: 14, Col: c.Pal.Muted}, area.X+8, area.W-8, 4)
+			c.Fill(ui.R(area.X+4, y+7, 5, 5), 1, c.Pal.Muted)
+			put(o, ui.Style{Size: 14, Col: c.Pal.Muted}, area.X+18, area.W-18, 4)
 		}
 	}
 	d.heights[id] = y - area.Y + 4

@@ -22,9 +22,14 @@ type stack struct {
 	id ui.ID
 	r  ui.Rect // its lower edge grows
 	y  float32
+	// tail is set below readings, which stand closer to each other than to what follows.
+	tail bool
 }
 
 func (s *stack) row(h float32) ui.Rect {
+	if s.tail {
+		s.y, s.tail = s.y+5, false
+	}
 	r := ui.R(s.r.X, s.y, s.r.W, h)
 	s.y += h + 6
 	return r
@@ -59,7 +64,7 @@ func (s *stack) reading(name, value string, truth bool) {
 		h = c.LabelHeight(name, s.r.W, named) + c.LabelHeight(value, s.r.W, st) + 2
 	}
 	r := ui.R(s.r.X, s.y, s.r.W, h)
-	s.y += h + 1
+	s.y, s.tail = s.y+h+1, true
 	if truth {
 		c.StrokeDash(r.InsetXY(-3, 0), 3, 1, c.Pal.Edge, ui.Dash{On: 1.5, Off: 2.5})
 	}
@@ -80,7 +85,7 @@ func (s *stack) say(text string, strong bool) {
 	}
 	h := s.c.LabelHeight(text, s.r.W, st)
 	s.c.Label(ui.Label{Rect: ui.R(s.r.X, s.y, s.r.W, h), Text: text, Style: st})
-	s.y += h + 6
+	s.y, s.tail = s.y+h+6, false
 }
 
 func (s *stack) idOf(a sim.Action) ui.ID {

@@ -38,11 +38,11 @@ const leastAlarms = 280
 
 // pace is what a person in practice may do with time.
 func (d *Desk) pace(c *ui.Core, v *View, r *ui.Rect) {
-	label := words.Say("top.pause")
-	if v.Paused {
-		label = words.Say("top.go_on")
+	pause, label := ui.Button{ID: ui.Name("pause"), Key: ui.K('P')}, words.Say("top.pause")
+	if v.Paused { // the way on stands out: nothing moves until it is pressed
+		pause.Look, label = ui.LookDark, words.Say("top.go_on")
 	}
-	if d.small(c, r, ui.Button{ID: ui.Name("pause"), Key: ui.K('P'), Selected: v.Paused}, label) {
+	if d.small(c, r, pause, label) {
 		d.do(Act{Do: TogglePause})
 	}
 	var options [8]ui.Option

@@ -114,6 +114,21 @@ func TestStopIsAlwaysInSight(t *testing.T) {
 	b.Desk.Dialog = bench.NoDialog
 	b.Key(ui.K('C').Key)
 	check("large charts")
+	b.Key(ui.K('C').Key)
+	b.Session.Do([]bench.Act{{Do: bench.BackToCase}})
+	if !b.Session.View.Seen.Pump.Spinning {
+		t.Fatal("the bowl stands: this test needs one that spins")
+	}
+	b.Session.View.Notice = "A file was dropped. Finish or leave this case first, then drop it again."
+	check("case sheet")
+	b.atSizes(func() { b.faults(t, "case sheet while the bowl spins") })
+	if err := b.Click("Stop pump and bowl"); err != nil {
+		t.Error(err)
+	}
+	b.Idle()
+	if b.Session.View.Seen.Pump.Spinning {
+		t.Error("the stop on the case sheet does not stop the bowl")
+	}
 }
 
 // What the window offers beside the bench is offered where it makes sense, and not elsewhere.

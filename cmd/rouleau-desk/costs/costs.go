@@ -14,11 +14,11 @@ const Batch = 120
 // Recorder is told of every frame. The zero Recorder is ready.
 type Recorder struct {
 	own, cpu, painted, whole, washing []time.Duration
-	first                        time.Time
-	last                         time.Time
-	lastPainted                  bool
-	batch                        batch
-	changing, still              counts
+	first                             time.Time
+	last                              time.Time
+	lastPainted                       bool
+	batch                             batch
+	changing, still                   counts
 }
 
 type batch struct {

@@ -25,7 +25,9 @@ func (h *Home) chosenCase(c *ui.Core, v *View, k *Case, r ui.Rect) {
 
 func (h *Home) about(c *ui.Core, k *Case, r ui.Rect) {
 	id := caseID.With(k.Key)
-	pageKeys(c, id, r.H, h.dialog == noDialog)
+	if h.dialog == noDialog {
+		c.PageKeys(id, r.H)
+	}
 	area := c.BeginScroll(ui.Scroll{ID: id, Rect: r, Content: h.heights[id]})
 	w := min(area.W, r.W-16)
 	y := area.Y + 4
@@ -136,20 +138,4 @@ func whenWords(when string) string {
 		return when
 	}
 	return t.Local().Format("2006-01-02 15:04")
-}
-
-// pageKeys turns the pages of words that are only read, which the focus never enters.
-func pageKeys(c *ui.Core, id ui.ID, height float32, awake bool) {
-	if !awake || c.Typing() {
-		return
-	}
-	for _, k := range c.Input().Keys {
-		switch {
-		case k.Mods != 0:
-		case k.Key == ui.KeyPageDown:
-			c.SetScroll(id, c.ScrollOffset(id)+0.8*height)
-		case k.Key == ui.KeyPageUp:
-			c.SetScroll(id, c.ScrollOffset(id)-0.8*height)
-		}
-	}
 }

@@ -24,7 +24,7 @@ func (h *Home) faults(c *ui.Core, v *View) {
 	st := ui.Style{Size: 13, Col: c.Pal.Muted}
 	c.Label(ui.Label{ID: ui.Name("home broken name").With(b.Name), Rect: in.CutTop(min(c.LabelHeight(b.Name, in.W, st), 3*ui.LineHeight(13))), Text: b.Name, Style: st})
 	in.CutTop(8)
-	pageKeys(c, faultsID, in.H, true)
+	c.PageKeys(faultsID, in.H)
 	area := c.BeginScroll(ui.Scroll{ID: faultsID, Rect: in, Content: h.heights[faultsID]})
 	y := area.Y
 	if b.Text != "" {
@@ -64,11 +64,11 @@ func fault(c *ui.Core, f *yamlread.Fault, area, view ui.Rect, y float32) float32
 		st   ui.Style
 	}
 	lines := [...]line{{f.Message, body}, {"", small}, {"", small}}
-	if f.Expected != "" {
-		lines[1].text = words.Say("home.expected", f.Expected)
+	if f.Nearest != "" { // before what may be a long list
+		lines[1] = line{words.Say("home.nearest", f.Nearest), ui.Style{Size: 13, Weight: ui.SemiBold}}
 	}
-	if f.Nearest != "" {
-		lines[2].text = words.Say("home.nearest", f.Nearest)
+	if f.Expected != "" {
+		lines[2].text = words.Say("home.expected", f.Expected)
 	}
 	h := float32(0)
 	for i := range lines {

@@ -139,20 +139,15 @@ func (h *Home) listKeys(c *ui.Core, v *View) {
 		return
 	}
 	to := at
-	for _, k := range c.Input().Keys {
-		if k.Mods != 0 {
-			continue
-		}
-		switch k.Key {
-		case ui.KeyUp:
-			to--
-		case ui.KeyDown:
-			to++
-		case ui.KeyHome:
-			to = 0
-		case ui.KeyEnd:
-			to = len(v.Cases) - 1
-		}
+	switch {
+	case c.Pressed(ui.KeyUp):
+		to--
+	case c.Pressed(ui.KeyDown):
+		to++
+	case c.Pressed(ui.KeyHome):
+		to = 0
+	case c.Pressed(ui.KeyEnd):
+		to = len(v.Cases) - 1
 	}
 	if to = min(max(to, 0), len(v.Cases)-1); to != at {
 		h.key = v.Cases[to].Key

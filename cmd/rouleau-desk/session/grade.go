@@ -14,14 +14,14 @@ import (
 )
 
 // Grader judges a run and saves it under a path; an empty path saves nothing. When is the time the attempt is stamped with.
-func Grader(sc *scenarios.Scenario, assessment bool, operator, path string, when func() time.Time) func(*play.Run) bench.Result {
-	return func(run *play.Run) bench.Result {
+func Grader(sc *scenarios.Scenario, assessment bool, operator, path string, when func() time.Time) func(*play.Run, attempt.Breaks) bench.Result {
+	return func(run *play.Run, breaks attempt.Breaks) bench.Result {
 		grade := scoring.Judge(sc, run, scoring.PlayYardstick(sc, run.Seed, assessment))
 		r := ResultOf(&grade)
 		if path == "" {
 			return r
 		}
-		a := attempt.Of(sc, run, grade, attempt.By{Operator: operator, When: when(), Mode: attempt.ModeOf(assessment)})
+		a := attempt.Of(sc, run, grade, attempt.By{Operator: operator, When: when(), Mode: attempt.ModeOf(assessment), Breaks: breaks})
 		if err := a.Save(path); err != nil {
 			r.Fault = err.Error()
 			return r

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"rouleau/cmd/rouleau-desk/bench"
+	"rouleau/scoring/attempt"
 	"rouleau/scoring/operators"
 	"rouleau/scoring/play"
 	"rouleau/sim"
@@ -167,7 +168,7 @@ func TestARecordedAttemptIsWatched(t *testing.T) {
 	run := recorded(open(t, Options{Seed: 1}))
 	saved := false
 	s := open(t, Options{Seed: 1, Assessment: true, Watch: run.Actions, WatchEnd: run.State.Tick,
-		Finish: func(*play.Run) bench.Result { saved = true; return bench.Result{} }})
+		Finish: func(*play.Run, attempt.Breaks) bench.Result { saved = true; return bench.Result{} }})
 	s.begin()
 	now := noon
 	s.Advance(now)

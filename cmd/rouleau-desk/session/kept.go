@@ -24,7 +24,8 @@ type kept struct {
 // keptActs are the acts on the window that a case is not the same without, by their names in the journal.
 var keptActs = map[bench.Verb]string{bench.GoOn: "go_on", bench.BackToCase: "back_to_case", bench.SetSpeed: "set_speed",
 	bench.TogglePause: "toggle_pause", bench.Acknowledge: "acknowledge", bench.ToggleTruth: "toggle_truth", bench.GuideNext: "guide_next",
-	bench.GuideBack: "guide_back", bench.GuideFast: "guide_fast"}
+	bench.GuideBack: "guide_back", bench.GuideFast: "guide_fast",
+	bench.WatchOn: "watch_on"}
 
 // keepWindow puts an act on the window into the journal.
 func (s *Session) keepWindow(a bench.Act) {

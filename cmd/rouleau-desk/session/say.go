@@ -3,6 +3,7 @@
 package session
 
 import (
+	"math"
 	"math/bits"
 	"strconv"
 	"strings"
@@ -68,7 +69,7 @@ func objectOf(a *sim.Action) string {
 	if a.On != sim.NoPart {
 		part = words.Say("part." + a.On.String())
 	}
-	number := strconv.FormatFloat(a.Value, 'f', -1, 64)
+	number := strconv.FormatFloat(math.Round(10*a.Value)/10, 'f', -1, 64) // the screens show no more digits
 	switch a.Do {
 	case sim.Watch, sim.Unhook, sim.Fill, sim.Wash, sim.Empty, sim.StopAll, sim.StopPump, sim.Mix, sim.TestVacuum, sim.NewBag, sim.ChangeWaste, sim.TakeDown, sim.EndCase:
 		return ""

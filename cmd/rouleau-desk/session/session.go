@@ -10,6 +10,7 @@ import (
 	"rouleau/cmd/rouleau-desk/bench"
 	"rouleau/cmd/rouleau-desk/journal"
 	"rouleau/scenarios"
+	"rouleau/scoring/attempt"
 	"rouleau/scoring/coach"
 	"rouleau/scoring/play"
 	"rouleau/sim"
@@ -20,14 +21,16 @@ type Options struct {
 	Seed       uint64
 	Assessment bool
 	// Finish grades the run that has ended and saves it; nil leaves it ungraded.
-	Finish func(*play.Run) bench.Result
+	Finish func(*play.Run, attempt.Breaks) bench.Result
 	// Journal keeps the case while it is played; nil keeps nothing. The session removes it when the attempt is saved.
 	Journal *journal.Journal
 	// NewSeed gives the seed of another drawing of the same scenario; nil takes the next number.
 	NewSeed func() uint64
-	// Watch are the acts of a recorded attempt, which is shown up to the tick WatchEnd instead of being played by hand.
-	Watch    []sim.Action
-	WatchEnd int64
+	// Watch are the acts of a recorded attempt, which is shown up to the tick WatchEnd instead of being played by hand. Only
+	// nil is none: an attempt in which nothing was done is shown as well.
+	Watch     []sim.Action
+	WatchEnd  int64
+	WatchFrom string // the file it is kept in
 }
 
 // Session is one case from the cautions to the grade.
@@ -51,6 +54,7 @@ type Session struct {
 	hurrying bool         // waits of the lesson pass at ten times the pace
 	follows  string       // title of the case to play after it
 	slowed   int          // the speed to go back to after such a wait, 0 for none
+	tookOver bool         // a recorded attempt at some moment
 	toldLag  int64
 	lost     time.Duration // of the case's time that a late window let go
 	untold   time.Duration // of it
@@ -69,7 +73,7 @@ type Session struct {
 // New opens a case at the cautions.
 func New(s *scenarios.Scenario, o Options) *Session {
 	n := &Session{scenario: s, options: o}
-	if len(o.Watch) > 0 {
+	if o.Watch != nil {
 		n.options.Assessment = false // whoever watches may stop and look closely
 	}
 	n.start(bench.Cautions)
@@ -89,7 +93,7 @@ func (s *Session) start(screen bench.Screen) {
 	}
 	s.View = bench.View{Screen: screen, Story: storyOf(s.scenario, s.options.Seed), Speed: speed, Assessment: s.options.Assessment,
 		Speeds: s.scenario.Modes.PracticeSpeeds, MayTruth: s.scenario.Modes.PracticeTruth && !s.options.Assessment,
-		Packs: packsOf(s.scenario), Limits: limitsOf(&s.Run.Case), Charts: &s.charts, Watching: len(s.options.Watch) > 0}
+		Packs: packsOf(s.scenario), Limits: limitsOf(&s.Run.Case), Charts: &s.charts, Watching: s.options.Watch != nil}
 	s.journal = s.options.Journal
 	if s.View.Watching {
 		s.journal = nil
@@ -223,13 +227,21 @@ func (s *Session) finish() {
 	v.Screen = bench.Graded
 }
 
+// Breaks are what came between the person and the case so far.
+func (s *Session) Breaks() attempt.Breaks {
+	return attempt.Breaks{Interruptions: s.View.Interrupted, LetGoS: attempt.Exact(s.lost.Seconds()), TakenOver: s.tookOver}
+}
+
 func (s *Session) grade() {
 	finish := s.options.Finish
 	if s.View.Watching { // it is saved already, by whoever played it
 		finish = Grader(s.scenario, s.options.Assessment, "", "", time.Now)
 	}
 	if finish != nil {
-		s.View.Result = finish(s.Run)
+		s.View.Result = finish(s.Run, s.Breaks())
+	}
+	if s.View.Watching {
+		s.View.Result.SavedAs = s.options.WatchFrom
 	}
 	if s.journal != nil && s.View.Result.Fault == "" {
 		s.journal.Saved()

@@ -5,6 +5,7 @@ package session
 
 import (
 	"rouleau/assets/words"
+	"rouleau/cmd/rouleau-desk/bench"
 	"rouleau/sim"
 )
 
@@ -47,7 +48,9 @@ func (s *Session) watchOn() {
 	s.watch()
 	v.Watching, v.Paused = false, false
 	s.options.Watch = nil
+	s.tookOver = true
 	s.keepFromStart()
+	s.keepWindow(bench.Act{Do: bench.WatchOn})
 	s.acting = false
 	s.note(words.Say("log.watch_on"))
 }

@@ -81,6 +81,18 @@ func (c *Core) Alarm(a AlarmStrip) bool {
 	return t.pressed
 }
 
+// AlarmSign is the sign of an alarm alone, on a ground of its own, for the place the alarm is about.
+func (c *Core) AlarmSign(r Rect, p Priority, known bool) {
+	col := c.Pal.Alarm[p]
+	ground, sign, stroke := col.Off, col.Edge, c.Pal.Well
+	if !known && FlashOn(p, c.clockMS, c.Still) {
+		ground, sign, stroke = col.On, col.OnText, col.On
+	}
+	c.Fill(r, 5, ground)
+	c.Stroke(r, 5, 1.5, col.Edge)
+	c.alarmShape(r.Place(20, 20, 0.5, 0.5), p, known, sign, stroke)
+}
+
 // alarmShape draws the sign of a priority: they differ in outline and in the
 // number of strokes, so that colour is not needed to tell them apart.
 func (c *Core) alarmShape(r Rect, p Priority, hollow bool, col, fill Color) {

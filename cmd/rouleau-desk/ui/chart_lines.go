@@ -28,9 +28,6 @@ type lineCache struct {
 	ends []int
 }
 
-// time is when value i was taken.
-func (s *ChartSeries) time(i int) float64 { return s.T0 + float64(i)*s.DT }
-
 // at is the newest value at time t, NaN where there is none.
 func (s *ChartSeries) at(t float64) float64 {
 	if s.Track == nil || s.DT <= 0 || t < s.T0 {

@@ -45,6 +45,30 @@ func (c *Core) Shortcut(ch Chord) bool {
 	return false
 }
 
+// Pressed reports whether a key went down by itself in this frame, whoever else uses it: for keys that move through a whole
+// screen while no widget wants them.
+func (c *Core) Pressed(key Key) bool {
+	for _, k := range c.in.Keys {
+		if k.Key == key && k.Mods == 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// PageKeys turns the pages of a scrolled area that holds only words, which the focus never enters.
+func (c *Core) PageKeys(id ID, height float32) {
+	if c.Typing() {
+		return
+	}
+	if c.Pressed(KeyPageDown) {
+		c.SetScroll(id, c.ScrollOffset(id)+0.8*height)
+	}
+	if c.Pressed(KeyPageUp) {
+		c.SetScroll(id, c.ScrollOffset(id)-0.8*height)
+	}
+}
+
 // claims reports whether the widget with the focus wants this key for itself.
 func (c *Core) claims(ch Chord) bool {
 	if c.focus == 0 || ch.Mods&(ModCtrl|ModAlt) != 0 {

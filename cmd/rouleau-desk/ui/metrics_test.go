@@ -97,6 +97,22 @@ func TestWrapKeepsEveryLetterAndEveryLineFits(t *testing.T) {
 	}
 }
 
+// A number keeps its unit, where there is a line to take both; other words behind a number may part from it.
+func TestANumberKeepsItsUnit(t *testing.T) {
+	for _, k := range []struct{ text, room, line, rest string }{
+		{"is wanted, 13 s", "is wanted, 13 ", "is wanted,", "13 s"},
+		{"giving 100 mL/min.", "giving 100 mL", "giving", "100 mL/min."},
+		{"0.80 of 10 L", "0.80 o", "0.80", "of 10 L"},
+		{"100 mL", "100 m", "100", "mL"},
+		{" 5 mL", "", "", "5 mL"},
+	} {
+		line, rest := NextLine(k.text, TextWidth(k.room, 14, Regular, false)+0.5, 14, Regular, false)
+		if line != k.line || rest != k.rest {
+			t.Errorf("%q in the room of %q: %q and %q", k.text, k.room, line, rest)
+		}
+	}
+}
+
 func TestTextIndexFindsTheNearestGap(t *testing.T) {
 	s := "Häma"
 	if got := TextIndex(s, -5, 14, Regular, false); got != 0 {

@@ -5,6 +5,7 @@
 package ui
 
 import (
+	"slices"
 	"strings"
 	"unicode/utf8"
 )
@@ -26,9 +27,11 @@ func NextLine(s string, width, size float32, w Weight, tab bool) (line, rest str
 	}
 	// The space that did not fit is a good place to break.
 	if para[n] == ' ' {
+		n = withUnit(para, n)
 		return strings.TrimRight(para[:n], " "), strings.TrimLeft(s[n:], " ")
 	}
 	if i := strings.LastIndexByte(para[:n], ' '); i > 0 {
+		i = withUnit(para, i)
 		return strings.TrimRight(para[:i], " "), s[i+1:]
 	}
 	if i := strings.LastIndexAny(para[:n], "-/–"); i > 0 {
@@ -39,6 +42,24 @@ func NextLine(s string, width, size float32, w Weight, tab bool) (line, rest str
 		_, n = utf8.DecodeRuneInString(para)
 	}
 	return para[:n], s[n:]
+}
+
+// units are what is kept on the line of its number.
+var units = [...]string{"mL", "mL/min", "L", "s", "min", "h", "%", "g/dL", "g/L", "mmol/L", "IU/mL", "mmHg", "mm", "rpm", "drops/min", "/min"}
+
+// withUnit moves a break between a number and its unit to the space before the number.
+func withUnit(para string, i int) int {
+	if i == 0 || para[i-1] < '0' || para[i-1] > '9' {
+		return i
+	}
+	next, _, _ := strings.Cut(para[i+1:], " ")
+	if !slices.Contains(units[:], strings.TrimRight(next, ".,:;")) {
+		return i
+	}
+	if j := strings.LastIndexByte(para[:i], ' '); j > 0 {
+		return j
+	}
+	return i
 }
 
 // CountLines is the number of lines s takes at width.

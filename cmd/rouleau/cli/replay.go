@@ -41,6 +41,12 @@ func (s *session) replay(path string) error {
 	}
 	say := func(key string, args ...any) { fmt.Fprintln(&s.out, wrap(words.Say(key, args...), "", "  ")) }
 	say("cli.replayed", a.Scenario.ID, a.Scenario.Version, a.Seed, modeWord(a.Mode), a.Operator, a.When)
+	if b := a.Breaks; b != (attempt.Breaks{}) {
+		say("cli.breaks", b.Interruptions, float64(b.LetGoS))
+		if b.TakenOver {
+			say("cli.taken_over")
+		}
+	}
 	if r.ModelRecorded != r.ModelNow {
 		say("cli.other_model", r.ModelRecorded, r.ModelNow)
 	}

@@ -38,7 +38,9 @@ func (p *player) give() (bool, error) {
 	if n == 0 || ml < 20 || !stands || !idle || !(wanted || dry && res < leastToFillML) {
 		return false, nil
 	}
-	p.pace(slow)
+	over, _ := p.over() // while the hands are busy it cannot be read
+	p.still(true)
+	p.pace(5)
 	p.bag = n
 	fields := func(open, done, shot string) error {
 		return all(p.press1(open), func() error {
@@ -51,19 +53,19 @@ func (p *player) give() (bool, error) {
 			return p.click(done)
 		}, p.free)
 	}
-	err := all(func() error { return p.choose("product bag") }, func() error { p.pace(5); return nil }, p.press1("Turn it over"), p.free, p.press1("Sample"), p.free,
+	err := all(func() error { return p.choose("product bag") }, p.press1("Turn it over"), p.free, p.press1("Sample"), p.free,
 		func() error { return fields("Write the label …", "Write the label", "label") }, func() error { p.picture("labelled"); return nil },
 		p.press1("Push the air out"), p.free, func() error { return fields("Hand over …", "Say it", "handover") },
-		func() error { return p.choose("patient") }, p.press1("Call the clinician"), func() error { p.pace(fast); return p.choose("product bag") },
-		p.when("Check together, two people"), func() error { p.pace(5); return nil }, p.free,
+		func() error { return p.choose("patient") }, p.press1("Call the clinician"), func() error { return p.choose("product bag") },
+		p.when("Check together, two people"), p.free,
 		func() error { return p.keepDown("Connect through a filter") }, p.free,
 		func() error { return p.choose("patient") }, func() error { return p.set("giving", givingMLMin) },
 		p.press1("Look at the patient"), func() error { p.picture("giving"); p.watched = p.clockS(); return nil })
 	p.giving = err == nil
-	over, _ := p.over()
 	if err == nil && !over { // the next bowl needs a bag
 		err = all(func() error { return p.choose("product bag") }, p.press1("Hang a fresh bag"), p.free, func() error { p.picture("second-bag"); return nil })
 	}
+	p.still(false)
 	return true, err
 }
 
@@ -93,12 +95,11 @@ func (p *player) tidy() (bool, error) {
 	if _, ml := p.bagOn(); !dry || !stands || res >= leastToFillML || ml > emptyEnoughML || p.giving {
 		return false, nil
 	}
-	p.pace(slow)
+	p.still(true) // reading off takes a hand longer than the case has left
 	loss := p.loss()
 	p.keys("r")
 	err := all(func() error { return p.set("blood lost", loss) }, p.press1("Tell it to the team"),
-		func() error { return p.keepDown("Take the bench down") }, func() error { p.pace(fast); return nil }, p.free,
-		func() error { p.keys("p"); return nil }, p.tally, // in a pause: reading off takes a hand longer than the case has left
+		func() error { return p.keepDown("Take the bench down") }, p.free, p.tally,
 		func() error { return p.keepDown("End the case") })
 	return true, err
 }
@@ -110,7 +111,7 @@ func (p *player) tally() error {
 	read := func(part string, names map[string]string) {
 		p.choose(part)
 		for line, name := range names {
-			p.do("mousemove", "1100", "600", "click", "--repeat", "30", "--delay", "6", "4")
+			p.toTop()
 			values[line] += p.reading(name)
 		}
 	}
@@ -125,6 +126,7 @@ func (p *player) tally() error {
 		if p.bag > 1 {
 			p.click(fmt.Sprint(i))
 		}
+		p.toTop() // each bag has its place in the panel
 		values["product"] += p.reading("came in so far")
 	}
 	p.keys("r")
@@ -153,7 +155,7 @@ func (p *player) result() error {
 	err := p.await("the grade", 60*time.Second, func() bool { _, ok := p.says("of 100"); return ok })
 	p.picture("result")
 	if err == nil {
-		err = p.click("Close")
+		err = p.click("Close the window")
 	}
 	return err
 }

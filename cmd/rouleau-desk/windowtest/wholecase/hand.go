@@ -37,6 +37,7 @@ type hand struct {
 	said                 bytes.Buffer // by the window
 	presses, keysPressed int
 	shot                 int
+	takes                time.Duration // that a touch lately took, until the window had answered
 }
 
 // start brings a display, opens the window on it and waits for the first picture.
@@ -98,6 +99,7 @@ func (h *hand) await(what string, most time.Duration, holds func() bool) error {
 func (h *hand) do(args ...string) {
 	c := exec.Command("xdotool", args...)
 	c.Env = append(os.Environ(), "DISPLAY="+h.display)
+	began := time.Now()
 	c.Run() // what went wrong shows on the screen
 	said := h.saidAt()
 	for i, end := 0, time.Now().Add(mostSilent); i < 2 && time.Now().Before(end); time.Sleep(15 * time.Millisecond) {
@@ -105,6 +107,7 @@ func (h *hand) do(args ...string) {
 			i, said = i+1, at
 		}
 	}
+	h.takes += (time.Since(began) - h.takes) / 8
 }
 
 // saidAt is when the window last said what it shows.
@@ -156,7 +159,7 @@ func (h *hand) reach(label string) (mark, error) {
 	if m, ok := h.find(label); ok {
 		return m, nil
 	}
-	h.do("mousemove", "1100", "600", "click", "--repeat", "30", "--delay", "6", "4")
+	h.toTop()
 	for range 14 {
 		if m, ok := h.find(label); ok {
 			return m, nil
@@ -164,6 +167,11 @@ func (h *hand) reach(label string) (mark, error) {
 		h.do("click", "--repeat", "2", "--delay", "30", "5")
 	}
 	return mark{}, fmt.Errorf("there is no %q on the screen", label)
+}
+
+// toTop scrolls the panel to its upper end.
+func (h *hand) toTop() {
+	h.do("mousemove", "1100", "600", "click", "--repeat", "30", "--delay", "6", "4")
 }
 
 // click presses a control by its label. One that cannot be used now is an error that says why.
@@ -281,6 +289,7 @@ func (h *hand) picture(name string) {
 		return
 	}
 	h.shot++
+	time.Sleep(100 * time.Millisecond) // words are there a frame before the picture of them
 	c := exec.Command("import", "-window", "root", filepath.Join(h.shots, fmt.Sprintf("%02d-%s.png", h.shot, name)))
 	c.Env = append(os.Environ(), "DISPLAY="+h.display)
 	c.Run()

@@ -24,6 +24,7 @@ const (
 	washBowlsML   = 1000
 	givingMLMin   = 100
 	slow, fast    = 2, 20
+	slowHand      = 450 * time.Millisecond // that one touch takes
 	askAgainS     = 80
 	watchEveryS   = 70
 	emptyEnoughML = 5
@@ -64,13 +65,40 @@ func all(steps ...func() error) error {
 
 func (p *player) press1(label string) func() error { return func() error { return p.click(label) } }
 
-// ready waits until a control may be used, then presses it.
+// click waits for the hands where they are busy.
+func (p *player) click(label string) error {
+	if err := p.handsFor(label); err != nil {
+		return err
+	}
+	return p.hand.click(label)
+}
+
+func (p *player) keepDown(label string) error {
+	if err := p.handsFor(label); err != nil {
+		return err
+	}
+	return p.hand.keepDown(label)
+}
+
+// handsFor brings a control into sight and waits for free hands where it needs them.
+func (p *player) handsFor(label string) error {
+	m, err := p.reach(label)
+	if err == nil && m.Off && strings.Contains(m.Why, "hands are busy") {
+		err = p.free()
+	}
+	return err
+}
+
+// when waits until a control may be used, then presses it.
 func (p *player) when(label string) func() error {
 	return func() error {
-		err := p.await(label, 60*time.Second, func() bool {
-			m, err := p.reach(label)
-			return err == nil && !m.Off
-		})
+		m, err := p.reach(label)
+		if err != nil {
+			return err
+		}
+		if m.Off {
+			err = p.passing(label, func() bool { m, ok := p.find(label); return ok && !m.Off })
+		}
 		if err == nil {
 			err = p.click(label)
 		}
@@ -78,8 +106,31 @@ func (p *player) when(label string) func() error {
 	}
 }
 
+// passing lets time pass until something holds. Where it stood still before, it does again.
+func (p *player) passing(what string, holds func() bool) error {
+	_, stood := p.find("Go on")
+	p.still(false)
+	err := p.await(what, 60*time.Second, holds)
+	p.still(stood)
+	return err
+}
+
+// still lets time stand, or pass again. Several steps in a row are done while it stands, so that a busy machine, on which a
+// hand is slow, loses no time of the case.
+func (p *player) still(on bool) {
+	switch _, stands := p.find("Go on"); {
+	case on && !stands:
+		p.click("Pause")
+	case !on && stands:
+		p.click("Go on")
+	}
+}
+
 // pace sets the speed, if it is another.
 func (p *player) pace(times int) {
+	if times == fast && p.takes > slowHand { // a hand that is slow must not go at the full pace
+		times = fast / 2
+	}
 	if p.speed != times && p.click(fmt.Sprintf("%d×", times)) == nil {
 		p.speed = times
 	}
@@ -87,7 +138,10 @@ func (p *player) pace(times int) {
 
 // free waits until the hands are.
 func (p *player) free() error {
-	return p.await("free hands", 60*time.Second, func() bool { _, busy := p.says("hands are busy"); return !busy })
+	if _, busy := p.says("hands are busy"); !busy {
+		return nil
+	}
+	return p.passing("free hands", func() bool { _, busy := p.says("hands are busy"); return !busy })
 }
 
 // choose selects a part of the drawing by one of its names; a hook is named after what hangs on it.
@@ -159,31 +213,23 @@ func (p *player) exactly() error {
 	return nil
 }
 
-// lookAll looks at everything in the panel that can be looked at.
-func (p *player) lookAll(n int) error {
-	for i := range n {
-		k := 0
-		for _, m := range p.look() {
-			if m.Kind != "button" || !strings.HasPrefix(m.Label, "Look at the ") || m.Label == "Look at the patient" || m.Place[3] < 24 {
-				continue
+// lookAt looks at parts that stand in the panel.
+func (p *player) lookAt(parts ...string) func() error {
+	return func() error {
+		for _, name := range parts {
+			if err := all(p.press1("Look at the "+name), p.free); err != nil {
+				return err
 			}
-			if k == i {
-				p.press(m)
-				break
-			}
-			k++
 		}
-		if err := p.free(); err != nil {
-			return err
-		}
+		return nil
 	}
-	return nil
 }
 
 // prepare makes the collecting side ready before the incision.
 func (p *player) prepare() error {
-	p.pace(20)
-	return all(func() error { return p.choose("reservoir") }, p.press1("Open the collection set"), p.free, func() error { p.pace(2); return nil },
+	p.pace(5)
+	p.still(true)
+	return all(func() error { return p.choose("reservoir") }, p.press1("Open the collection set"), p.free,
 		func() error { return p.choose("anticoagulant") }, p.press1("heparin in saline"), p.free,
 		func() error { return p.choose("reservoir") },
 		p.when("Connect the suction line"), p.free, p.when("Connect the vacuum line"), p.free, p.when("Test the vacuum"), p.free,
@@ -191,27 +237,14 @@ func (p *player) prepare() error {
 		func() error {
 			p.do("type", "--delay", "50", "120")
 			p.keys("Return")
-			return p.lookAll(3)
+			return nil
 		},
-		func() error { return p.choose("heparin in saline") }, func() error { return p.lookAll(2) },
+		p.lookAt("collection set", "suction line", "vacuum line"),
+		func() error { return p.choose("heparin in saline") }, p.lookAt("drip clamp", "pack"),
 		func() error { return p.choose("drip clamp") }, p.when("Run the prime in"), func() error { p.picture("priming"); return nil },
 		func() error { p.keys("t"); return nil }, p.press1("tell me when an agent goes in"), p.press1("let it pool, suck from deep"),
 		func() error { p.keys("b"); return p.choose("wound") }, p.press1("the reservoir"),
-		func() error { p.picture("set-up"); p.pace(fast); return nil })
-}
-
-// nth presses the nth control of a label.
-func (p *player) nth(label string, n int) error {
-	for _, m := range p.look() {
-		if m.Kind == "button" && m.Label == label && m.Place[3] >= 24 {
-			if n == 0 {
-				p.press(m)
-				return nil
-			}
-			n--
-		}
-	}
-	return fmt.Errorf("there are too few %q", label)
+		func() error { p.picture("set-up"); p.still(false); p.pace(fast); return nil })
 }
 
 // next does the first thing that needs doing.

@@ -15,7 +15,12 @@ func (p *player) stop() {
 			p.heard[m.Label] = true
 			p.press(m)
 			p.picture("alarm")
-			for p.click("Acknowledge") == nil {
+			for {
+				a, ok := p.find("Acknowledge") // one that is not there must not be searched for: time passes
+				if !ok {
+					break
+				}
+				p.press(a)
 			}
 			p.keys("Escape")
 		}
@@ -39,23 +44,18 @@ func (p *player) processing() (bool, error) {
 		return false, nil
 	}
 	p.ready = true
-	p.pace(slow)
-	return true, all(func() error { return p.choose("bowl") }, p.press1("Open the processing set"), func() error { p.pace(fast); return nil }, p.free,
-		func() error { p.pace(5); return p.choose("bowl") }, func() error { return p.lookAll(1) }, p.when("Connect the outlet line"), p.free,
-		func() error { return p.choose("first wash hook") }, p.hangSaline, func() error { return p.lookAll(2) },
+	p.still(true)
+	p.pace(5)
+	return true, all(func() error { return p.choose("bowl") }, p.press1("Open the processing set"), p.free,
+		p.lookAt("processing set"), p.when("Connect the outlet line"), p.free, p.lookAt("outlet line"),
+		func() error { return p.choose("first wash hook") }, p.hangSaline,
 		func() error { return p.choose("first wash clamp") }, func() error { return p.choose("outlet clamp") },
-		func() error { return p.lookAll(2) },
+		p.lookAt("outlet clamp"),
 		func() error { return p.choose("second wash clamp") }, func() error { return p.choose("second wash clamp") },
-		func() error { return p.choose("product bag") }, func() error { return p.lookLow(2) },
-		func() error { return p.choose("waste bag") }, func() error { return p.lookAll(2) },
+		func() error { return p.choose("product bag") }, p.lookAt("spare port", "product line"),
+		func() error { return p.choose("waste bag") }, p.lookAt("waste drain", "waste line"),
 		func() error { return p.choose("bowl") }, func() error { return p.set("wash volume", washBowlsML) },
-		p.press1("stop at the interface"), func() error { p.picture("processing-set"); return nil })
-}
-
-// lookLow looks at what stands at the lower end of the panel.
-func (p *player) lookLow(n int) error {
-	p.do("mousemove", "1100", "600", "click", "--repeat", "30", "--delay", "6", "5")
-	return p.lookAll(n)
+		p.press1("stop at the interface"), func() error { p.picture("processing-set"); p.still(false); return nil })
 }
 
 // over says whether the operation is, and whether nothing more will come.
@@ -165,7 +165,7 @@ func (p *player) hangSaline() error {
 		_, date, dated := strings.Cut(m.Value, "use by ")
 		if m.Kind == "button" && m.Label == "saline 0.9 %" && dated && date >= salineDay && m.Place[3] > leastSeen {
 			p.press(m)
-			return p.free()
+			return all(p.free, p.lookAt("pack"))
 		}
 	}
 	return fmt.Errorf("there is no saline in date on the shelf")
