@@ -159,13 +159,14 @@ tests() {
 }
 
 # The race detector is some ten times slower. Left out are the packages that drive the real window, whose
-# program is not built with it, the tests of the house rules, which run nothing, and the own tests of the core,
-# in which those rules forbid goroutines; the command line's tests play whole cases through it all the same.
+# program is not built with it, the tests of the house rules, which run nothing, and the own tests of the core and
+# the screens, in which those rules forbid goroutines; the tests of app and command line play whole cases through
+# them all the same.
 race() {
 	packages=$(go list -f '{{if or .TestGoFiles .XTestGoFiles}}{{.ImportPath}} {{.Dir}}{{end}}' ./... |
 		while read -r package dir; do
 			case "$package" in
-			rouleau/sim* | rouleau/scenarios* | rouleau/scoring* | rouleau/cmd/house) ;;
+			rouleau/sim* | rouleau/scenarios* | rouleau/scoring* | rouleau/cmd/house | rouleau/cmd/rouleau-desk/bench) ;;
 			*) grep -q xdotool "$dir"/*_test.go || say "$package" ;;
 			esac
 		done)

@@ -1,6 +1,7 @@
 package scoring
 
 import (
+	"math"
 	"slices"
 
 	"rouleau/assets/words"
@@ -49,11 +50,11 @@ func Judge(sc *scenarios.Scenario, run *play.Run, yard Yardstick) Grade {
 		g.Points += p.Points
 		p.Reached = p.Points >= p.Floor-1e-9
 		if !p.Reached {
-			g.fail(words.Say("verdict.part_below_floor", p.Title, p.Points, p.Of, p.Floor))
+			g.fail(words.Say("verdict.part_below_floor", p.Title, tenths(p.Points), p.Of, p.Floor))
 		}
 	}
 	if g.Points < g.PassMark {
-		g.fail(words.Say("verdict.below_mark", g.Points, g.PassMark))
+		g.fail(words.Say("verdict.below_mark", tenths(g.Points), g.PassMark))
 	}
 	for _, c := range g.Critical {
 		if !c.Mended {
@@ -137,3 +138,6 @@ func target(cr *scenarios.Criterion, m scenarios.Measure) string {
 	}
 	return words.Say("target.none")
 }
+
+// tenths rounds points down to what is shown of them, so that 5.97 does not read as the 6 that was needed.
+func tenths(points float64) float64 { return math.Floor(float64(10*points)+1e-9) / 10 }
