@@ -1,5 +1,5 @@
 // Whether an act that a step waits for is done. Settings and what stands on the bench count as they stand, whoever did it and
-// when; other acts count from the log, the newest of a kind, and each only once.
+// when; other acts count from the log, the newest of a kind, each only once and only where what it began was not broken off.
 
 package coach
 
@@ -51,8 +51,32 @@ func (g *Guide) acted(u *scenarios.UntilAct, v *sim.Seen, acts []sim.Action) boo
 	}
 	for i := len(acts) - 1; i >= from; i-- {
 		if a := &acts[i]; a.Do == do && (on == sim.NoPart || a.On == on) {
-			return g.will(u, do, a.Value)
+			return g.will(u, do, a.Value) && !brokenOff(do, v)
 		}
+	}
+	return false
+}
+
+// brokenOff says whether what an act of the log brought about is not so any more. Somebody who filled by mistake and stopped has
+// still to fill, and who stopped the bowl then has still to stop it after the wash.
+func brokenOff(do sim.Verb, v *sim.Seen) bool {
+	p := &v.Pump
+	switch do {
+	case sim.Fill:
+		return p.Mode != sim.PumpFill && !p.Washed && p.Detector < hintDetector
+	case sim.Wash:
+		return p.Mode != sim.PumpWash && !p.Washed
+	case sim.Empty:
+		for i := range v.Bags[:v.BagsUsed] {
+			if v.Bags[i].ML > 0 {
+				return false
+			}
+		}
+		return p.Mode != sim.PumpEmpty
+	case sim.StopPump:
+		return p.Mode != sim.PumpIdle
+	case sim.StopAll:
+		return p.Mode != sim.PumpIdle || p.Spinning && !p.Braking
 	}
 	return false
 }

@@ -122,6 +122,35 @@ func TestAnActCountsOnce(t *testing.T) {
 	}
 }
 
+// Somebody who filled by mistake and stopped must not be left to wait for a bed that never grows, or a bowl that never stops.
+func TestWhatWasBrokenOffIsNotDone(t *testing.T) {
+	acts := []sim.Action{{Do: sim.Fill}, {Do: sim.Wash}, {Do: sim.Empty}, {Do: sim.StopPump}, {Do: sim.StopAll}}
+	for name, c := range map[string]struct {
+		do   string
+		seen func(v *sim.Seen)
+		done bool
+	}{
+		"a fill goes on":       {"fill", func(v *sim.Seen) { v.Pump.Mode = sim.PumpFill }, true},
+		"a fill stopped short": {"fill", func(v *sim.Seen) { v.Pump.Detector, v.Pump.HeldML = 0.3, 60 }, false},
+		"a bowl is full":       {"fill", func(v *sim.Seen) { v.Pump.Detector = 0.94 }, true},
+		"a wash never begun":   {"wash", func(v *sim.Seen) {}, false},
+		"a wash begun":         {"wash", func(v *sim.Seen) { v.Pump.Washed = true }, true},
+		"an empty bag":         {"empty", func(v *sim.Seen) { v.BagsUsed = 1 }, false},
+		"a bag filled":         {"empty", func(v *sim.Seen) { v.BagsUsed, v.Bags[0].ML = 1, 85 }, true},
+		"the pump goes again":  {"stop_pump", func(v *sim.Seen) { v.Pump.Mode = sim.PumpFill }, false},
+		"the bowl spins again": {"stop_all", func(v *sim.Seen) { v.Pump.Spinning = true }, false},
+		"the bowl slows down":  {"stop_all", func(v *sim.Seen) { v.Pump.Spinning, v.Pump.Braking = true, true }, true},
+		"the bowl has stopped": {"stop_all", func(v *sim.Seen) {}, true},
+	} {
+		g := course(scenarios.Step{Do: name, Until: act(c.do, "", "")})
+		s := bench()
+		c.seen(s.Seen)
+		if g.Look(s, acts); g.Done() != c.done {
+			t.Errorf("%s: done %v", name, g.Done())
+		}
+	}
+}
+
 func TestWhatIsDoneAlreadyIsPassedOver(t *testing.T) {
 	g := course(
 		scenarios.Step{Do: "Read.", Until: scenarios.Until{Read: true}},

@@ -28,7 +28,8 @@ func (s *Sight) Holds(when string) bool {
 	case "undecided":
 		return v.Bench.Decision == sim.Undecided
 	case "not_primed":
-		return v.Bench.Opened[sim.CollectionSet] && v.PrimedML < hintPrimeML && v.TakenInML-v.DripML < hintFirstBloodsML
+		preparing := v.Bench.Opened[sim.CollectionSet] || v.Bench.Decision == sim.CollectOnly || v.Bench.Decision == sim.SetUpToProcess
+		return preparing && v.PrimedML < hintPrimeML && v.TakenInML-v.DripML < hintFirstBloodsML
 	case "drip_behind":
 		return s.DripPer100 < hintDripLow
 	case "drip_far_ahead":

@@ -46,13 +46,13 @@ func TestAtAGlance(t *testing.T) {
 		t.Error("what the surgeon is doing now is not in sight")
 	}
 	shows(t, b, "surgeon sucks as it comes", func(v *bench.View) { v.Seen.AgentSaid, v.Seen.Pooling = false, false })
-	shows(t, b, "an agent is in the wound", func(v *bench.View) { v.Seen.AgentSaid = true })
-	shows(t, b, "blood is wanted", func(v *bench.View) { v.Seen.BloodWantedTick = v.Seen.Tick - 20*60 })
+	shows(t, b, "a topical agent is in the wound", func(v *bench.View) { v.Seen.AgentSaid = true })
+	shows(t, b, "blood was asked for", func(v *bench.View) { v.Seen.BloodWantedTick = v.Seen.Tick - 20*60 })
 	shows(t, b, "rinsing", func(v *bench.View) { v.Seen.SwabsML, v.Seen.Rinsing = 100, true })
 	shows(t, b, "needs 700 mL", func(v *bench.View) {
 		v.Seen.Pump.CycleOpen, v.Seen.Pump.WashML, v.Seen.Pump.WashedML = true, 1000, 300
 	})
-	shows(t, b, "for 2 washes", func(v *bench.View) {
+	shows(t, b, "washes left: 2", func(v *bench.View) {
 		v.Seen.Pump.CycleOpen, v.Seen.Pump.WashML = false, 1000
 		v.Seen.Bench.HookPack[sim.WashHookA], v.Seen.Bench.Open[sim.WashClampA], v.Seen.Bench.PackLeftML[2] = 2, true, 2500
 	})

@@ -277,18 +277,18 @@ var ways = map[string]func(n newcomer){
 		}
 		n.press("To the bench: time starts", "")
 	},
-	"Set the vacuum to about 120 mmHg.":   func(n newcomer) { n.set("vacuum", 120) },
-	"Hang the heparin solution":           func(n newcomer) { n.press("heparin in saline", "") },
-	"Set the drip to about 150 drops/min": func(n newcomer) { n.set("drip", 150) },
-	"Lead the sucker to the reservoir.":   func(n newcomer) { n.choose("route", "the reservoir") },
-	"Ask the team to let the blood pool.": func(n newcomer) { n.press(words.Say("request.let_it_pool"), "") },
-	"Hang the saline":                     func(n newcomer) { n.press("saline 0.9 %", "") },
-	"Set the wash volume to 500 mL.":      func(n newcomer) { n.slide("wash volume", sim.SetWashVolume, 500) },
-	"Set the fill rate to 200 mL/min.":    func(n newcomer) { n.slide("fill rate", sim.SetFillRate, 200) },
-	"Set the wash rate to 200 mL/min.":    func(n newcomer) { n.slide("wash rate", sim.SetWashRate, 200) },
-	"Turn the reservoir gently.":          func(n newcomer) { n.press(words.Say("panel.mix"), "") },
-	"Stop the pump only.":                 func(n newcomer) { n.press("Stop the pump only", "") },
-	"Push the air out of the bag.":        func(n newcomer) { n.press("Push the air out", "") },
+	"Set the vacuum to about 120 mmHg.":      func(n newcomer) { n.set("vacuum", 120) },
+	"Hang the heparin solution":              func(n newcomer) { n.press("heparin in saline", "") },
+	"Set the drip to about 150 drops/min":    func(n newcomer) { n.set("drip", 150) },
+	"Lead the sucker to the reservoir.":      func(n newcomer) { n.choose("route", "the reservoir") },
+	"Ask the surgeon to let the blood pool.": func(n newcomer) { n.press(words.Say("request.let_it_pool"), "") },
+	"Hang the saline":                        func(n newcomer) { n.press("saline 0.9 %", "") },
+	"Set the wash volume to 500 mL.":         func(n newcomer) { n.slide("wash volume", sim.SetWashVolume, 500) },
+	"Set the fill rate to 200 mL/min.":       func(n newcomer) { n.slide("fill rate", sim.SetFillRate, 200) },
+	"Set the wash rate to 200 mL/min.":       func(n newcomer) { n.slide("wash rate", sim.SetWashRate, 200) },
+	"Turn the reservoir gently.":             func(n newcomer) { n.press(words.Say("panel.mix"), "") },
+	"Stop the pump only.":                    func(n newcomer) { n.press("Stop the pump only", "") },
+	"Push the air out of the bag.":           func(n newcomer) { n.press("Push the air out", "") },
 	"Write the label, all six fields.": func(n newcomer) {
 		n.press("Write the label …", "")
 		for _, field := range []string{"first and last name", "hospital number", "date and time collection began", "expiry", "for this patient only", "volume"} {

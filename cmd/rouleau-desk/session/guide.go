@@ -113,9 +113,9 @@ func (s *Session) waitsFor(step *scenarios.Step, sight *coach.Sight) string {
 	u := &step.Until
 	switch {
 	case s.View.Seen.HandsBusy:
-		return words.Say("why.hands_are_busy")
+		return words.Say("guide.wait_hands")
 	case s.View.Seen.Pump.Braking:
-		return words.Say("why.bowl_is_braking")
+		return words.Say("guide.wait_bowl")
 	case u.Act != nil && step.Look != "":
 		return words.Say("guide.wait_act_at", words.Say("part."+step.Look))
 	case u.Act != nil:

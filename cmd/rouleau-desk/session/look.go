@@ -36,6 +36,9 @@ func (s *Session) look(d *bench.Drawn) {
 	if st.Drip.RateMLMin > 0 && st.Field.SuckRateMLMin > 0 {
 		d.Suction.Hct *= st.Field.SuckRateMLMin / (st.Field.SuckRateMLMin + st.Drip.RateMLMin)
 	}
+	if st.Field.SuckedML == 0 { // only anticoagulant has come this way
+		d.Suction = bench.Liquid{}
+	}
 	d.ReservoirLow = d.ReservoirClear
 	if low := r.Blood.VolumeML() - r.ClearML; low > 0 {
 		d.ReservoirLow.Hct = min(0.8, r.Blood.CellsML/low)

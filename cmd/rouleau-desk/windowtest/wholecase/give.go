@@ -30,7 +30,7 @@ func (p *player) give() (bool, error) {
 		return p.watch()
 	}
 	n, ml := p.bagOn()
-	_, wanted := p.says("blood is wanted")
+	_, wanted := p.says("blood was asked for")
 	_, dry := p.over()
 	res, _ := p.reservoir()
 	idle := p.stage == "" || p.stage == "emptying"
