@@ -157,7 +157,7 @@ func (g *scene) clamp(p sim.Part, x, y float32, upright bool, wordX, wordY, room
 	case hit.Over:
 		g.corners(r.Inset(4), c.Pal.Edge, 1.4)
 	}
-	g.pointAt(p, r.Inset(6))
+	g.pointAt(p, r.Inset(10))
 	st := ui.Style{Col: c.Pal.Muted}
 	if !open {
 		st.Col, st.Weight = c.Pal.Ink, ui.SemiBold

@@ -40,11 +40,11 @@ func (g *scene) anticoagulant() {
 	if r := v.Charts.Tracks[SignalDripPer100].Last(); r == r {
 		facts[2] = plain(words.Line("bench.drip_per", g.num(r, 0, "")))
 	}
-	g.words(sim.AnticoagulantHook, box{212, 2, 396, 105}, ui.AlignLeft, false, title, facts[:]...)
+	g.words(sim.AnticoagulantHook, box{218, 2, 396, 105}, ui.AlignLeft, false, title, facts[:]...)
 	drops := g.num(s.DropsMin, 0, "")
 	g.pill(sim.AnticoagulantHook, 212, g.py(106), 147, dripID, words.Line("bench.drops", drops), words.Line("bench.drops_short", drops))
 	g.part(sim.AnticoagulantHook, title.text, 148, 8, 60, 90)
-	g.clamp(sim.DripClamp, 178, 172, true, 160, 172, 84, ui.AlignRight)
+	g.clamp(sim.DripClamp, 178, 172, true, 155, 172, 79, ui.AlignRight)
 }
 
 const dropsPerML = 20 // ISO 8536-4

@@ -59,7 +59,7 @@ func (g *scene) pump() {
 		state = weighty(words.Say("bench.no_flow"))
 	}
 	g.words(sim.PumpPart, box{478, 475, 588, g.floor}, ui.AlignCenter, false, fact{}, state)
-	g.clamp(sim.OutletClamp, 474, 422, true, 491, 412, 82, ui.AlignLeft)
+	g.clamp(sim.OutletClamp, 474, 422, true, 497, 412, 76, ui.AlignLeft)
 	if s.Pump.AirML > 1 {
 		g.bubbles(580, 210, 440)
 	}

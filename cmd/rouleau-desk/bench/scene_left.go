@@ -178,7 +178,7 @@ func (g *scene) reservoir() {
 	default:
 		facts[1] = plain(words.Say("bench.never_turned"))
 	}
-	g.words(sim.ReservoirPart, box{288, 406, 460, g.floor}, ui.AlignRight, false, plain(words.Line("bench.reservoir", g.num(s.ReservoirML, 0, "mL"))), facts[:]...)
+	g.words(sim.ReservoirPart, box{278, 411, 450, g.floor}, ui.AlignRight, false, plain(words.Line("bench.reservoir", g.num(s.ReservoirML, 0, "mL"))), facts[:]...)
 	g.part(sim.ReservoirPart, words.Say("part.reservoir"), 358, 132, 132, 270)
 }
 
@@ -227,7 +227,7 @@ func (g *scene) litres(r ui.Rect, whole float64, level func(float64) float32) {
 		}
 		c.Segment(r.Right()-l, y, r.Right()+2, y, max(1, g.s), c.Pal.Ink)
 		if long {
-			c.TextAt(r.Right()+6*g.s, y+g.size*0.36, g.num(ml/1000, 0, "L"), st)
+			c.TextAt(r.Right()+12*g.s, y+g.size*0.36, g.num(ml/1000, 0, "L"), st)
 		}
 	}
 }

@@ -49,7 +49,7 @@ func (g *scene) washHooks() {
 		g.part(h.hook, words.Say("part."+h.hook.String()), h.x-28, 8, 56, 80)
 	}
 	g.clamp(sim.WashClampA, 630, 126, true, 622, 152, 84, ui.AlignRight)
-	g.clamp(sim.WashClampB, 706, 126, true, 719, 126, 72, ui.AlignLeft)
+	g.clamp(sim.WashClampB, 706, 126, true, 729, 126, 62, ui.AlignLeft)
 }
 
 // washForecast says whether the packs on open wash lines do for this bowlful, or for how many more.
