@@ -12,6 +12,7 @@ type Bench struct {
 	VacuumUnplugged bool              `yaml:"vacuum_unplugged" doc:"the regulator gives no vacuum until it is tested"`
 	TouchChance     yamlread.Quantity `yaml:"touch_chance" rule:"min=0,max=1,default=0" doc:"chance, 0 to 1, that connecting a line touches something unsterile"`
 	DetectorOffset  yamlread.Quantity `yaml:"detector_offset" rule:"min=-0.5,max=0.5,default=0" doc:"what is added to the reading of the interface detector from the start"`
+	DetectorHaze    yamlread.Quantity `yaml:"detector_haze" rule:"min=0.1,max=40,default=1" doc:"how many times the usual free haemoglobin and fat mislead the interface detector"`
 	WasteBagML      float64           `yaml:"waste_bag_ml" rule:"min=500,max=20000,unit=mL,default=10000" doc:"what the waste bag holds"`
 	ProductBagML    float64           `yaml:"product_bag_ml" rule:"min=100,max=3000,unit=mL,default=1000" doc:"what a product bag holds"`
 	ReservoirML     float64           `yaml:"reservoir_ml" rule:"min=300,max=6000,unit=mL,default=3000" doc:"what the reservoir holds"`

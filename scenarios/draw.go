@@ -131,6 +131,7 @@ func (d *drawing) patient(f *File) sim.PatientSpec {
 		DonorRefused:     p.DonorRefused,
 		HeartRate:        d.of(p.HeartRate),
 		MeanPressureMmHg: d.of(p.MeanPressure),
+		CircuitAsked:     p.CircuitAsked,
 		HeparinForbidden: p.HeparinForbidden,
 		SalvageRefused:   p.SalvageRefused,
 	}
@@ -145,6 +146,7 @@ func (d *drawing) bench(b *Bench) sim.BenchFaults {
 		BagCapacityML:   b.ProductBagML,
 		ExpiryTicks:     ticksOfMin(b.ProductLifeH * 60),
 		LabTicks:        ticksOfMin(d.of(b.LaboratoryMin)),
+		DetectorHaze:    d.of(b.DetectorHaze),
 		ReservoirML:     b.ReservoirML,
 	}
 	for _, name := range b.OpenClamps {

@@ -19,7 +19,7 @@ type Step struct {
 type Until struct {
 	Read  bool        `yaml:"read" doc:"true: the trainee has read it and says so"`
 	Act   *UntilAct   `yaml:"act" doc:"an act on the bench"`
-	Holds string      `yaml:"holds" rule:"oneof=undecided|not_primed|drip_behind|drip_far_ahead|clear_layer|agent_in_field|swabs_full|reservoir_ready|bowl_nearly_full|filled_not_washed|washed_not_emptied|not_labelled|blood_wanted|giving_unwatched|question_open|reservoir_nearly_full|pack_nearly_empty|operation_over" doc:"a situation, as hints know it"`
+	Holds string      `yaml:"holds" rule:"oneof=undecided|not_primed|drip_behind|drip_far_ahead|clear_layer|agent_in_field|swabs_full|reservoir_ready|bowl_nearly_full|filled_not_washed|washed_not_emptied|not_labelled|blood_wanted|giving_unwatched|question_open|reservoir_nearly_full|pack_nearly_empty|detector_doubtful|citrate_outrun|circuit_open|pump_blood_waits|protamine_given|operation_over" doc:"a situation, as hints know it"`
 	Reads *UntilReads `yaml:"reads" doc:"something that can be read or seen has come to a value"`
 }
 

@@ -14,6 +14,7 @@ type Phase struct {
 	SwabShare        yamlread.Quantity               `yaml:"swab_share" rule:"min=0,max=0.95,default=0.28" doc:"share of the shed blood that swabs take up, 0 to 1"`
 	DrapeShare       yamlread.Quantity               `yaml:"drape_share" rule:"min=0,max=0.95,default=0.05" doc:"share of the shed blood that runs onto drapes and is lost, 0 to 1"`
 	ContaminantPerML yamlread.Map[yamlread.Quantity] `yaml:"contaminants_per_ml" rule:"max=4,each_min=0,each_max=1000000" doc:"amount of a contaminant, in its own unit, that comes with each mL of shed blood" example:"{cement: 2}"`
+	LysedShare       yamlread.Quantity               `yaml:"lysed_share" rule:"min=0,max=0.5,default=0" doc:"share of the shed red cells that are broken already, as from old haematoma or crushed tissue, 0 to 1"`
 	FatShare         yamlread.Quantity               `yaml:"fat_share" rule:"min=0,max=0.2,default=0" doc:"fat, mL in each mL of shed blood, 0 to 1"`
 }
 
@@ -32,7 +33,7 @@ type Contaminant struct {
 
 // Event is something that happens once.
 type Event struct {
-	Kind           string             `yaml:"kind" rule:"required,oneof=say|ask_loss|ask|request_blood|agent_on|agent_off|detector_fault|vacuum_lost|vacuum_back|power_lost|power_back|bowl_leak|reaction|heparin|protamine|touch" doc:"what happens"`
+	Kind           string             `yaml:"kind" rule:"required,oneof=say|ask_loss|ask|request_blood|agent_on|agent_off|detector_fault|vacuum_lost|vacuum_back|power_lost|power_back|bowl_leak|reaction|heparin|protamine|touch|bypass|pump_blood" doc:"what happens"`
 	At             *yamlread.Clock    `yaml:"at" rule:"max=13:00:00" doc:"when; together with when: not before" example:"0:30:00"`
 	LaterByMin     yamlread.Quantity  `yaml:"later_by_min" rule:"min=0,max=120,unit=min,default=0" doc:"added to at, so that a seed can shift the event"`
 	When           *Condition         `yaml:"when" doc:"condition to wait for instead of a time"`
@@ -44,6 +45,7 @@ type Event struct {
 	DetectorOffset *yamlread.Quantity `yaml:"detector_offset" rule:"min=-0.5,max=0.5" doc:"of detector_fault: what is added to the reading, 0 to mend it"`
 	LeakMLMin      *yamlread.Quantity `yaml:"leak_ml_min" rule:"min=0.1,max=500,unit=mL/min" doc:"of bowl_leak: how fast"`
 	HeparinIU      *yamlread.Quantity `yaml:"heparin_iu" rule:"min=1,max=100000,unit=IU" doc:"of heparin: dose into the vein"`
+	PumpML         *yamlread.Quantity `yaml:"pump_ml" rule:"min=100,max=3000,unit=mL" doc:"of bypass: what the pump's circuit holds, crystalloid at first"`
 	ProtamineMG    *yamlread.Quantity `yaml:"protamine_mg" rule:"min=1,max=1000,unit=mg" doc:"of protamine: dose into the vein"`
 }
 

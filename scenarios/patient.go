@@ -26,5 +26,6 @@ type Patient struct {
 	PatienceMin      yamlread.Quantity  `yaml:"patience_min" rule:"min=0,max=120,unit=min,default=10" doc:"how long the anaesthetist then waits for washed blood"`
 	DonorRefused     bool               `yaml:"donor_blood_refused" doc:"the patient declines the blood of others"`
 	SalvageRefused   bool               `yaml:"salvage_refused" doc:"the patient declines collection and washing"`
+	CircuitAsked     bool               `yaml:"circuit_stays_connected" doc:"the patient takes own blood back only from a circuit that stays connected to the body"`
 	HeparinForbidden bool               `yaml:"heparin_forbidden" doc:"heparin would harm this patient"`
 }

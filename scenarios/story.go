@@ -47,6 +47,6 @@ func (r Right) AllowsBowl(b sim.BowlKind) bool { return has(r.Bowls, b.String())
 
 // Hint is help in practice: what a good operator would look at now, never the answer first.
 type Hint struct {
-	When  string   `yaml:"when" rule:"required,oneof=undecided|not_primed|drip_behind|drip_far_ahead|clear_layer|agent_in_field|swabs_full|reservoir_ready|bowl_nearly_full|filled_not_washed|washed_not_emptied|not_labelled|blood_wanted|giving_unwatched|question_open|reservoir_nearly_full|pack_nearly_empty|operation_over" doc:"situation in which the hint is offered"`
+	When  string   `yaml:"when" rule:"required,oneof=undecided|not_primed|drip_behind|drip_far_ahead|clear_layer|agent_in_field|swabs_full|reservoir_ready|bowl_nearly_full|filled_not_washed|washed_not_emptied|not_labelled|blood_wanted|giving_unwatched|question_open|reservoir_nearly_full|pack_nearly_empty|detector_doubtful|citrate_outrun|circuit_open|pump_blood_waits|protamine_given|operation_over" doc:"situation in which the hint is offered"`
 	Steps []string `yaml:"steps" rule:"required,min=3,max=3,each_min=5,each_max=300" doc:"three steps: where to look, what it means, what to do"`
 }

@@ -87,6 +87,22 @@ func (c *checker) idleCriteria() {
 			if c.f.Patient.DonorRefused {
 				missing = "a patient who accepts donor blood"
 			}
+		case "protected_after_protamine_share", "heparin_after_protamine_iu":
+			if !c.any(sim.EventProtamine) {
+				missing = "an event protamine"
+			}
+		case "pump_blood_taken_share":
+			if !c.any(sim.EventPumpBlood) {
+				missing = "an event pump_blood"
+			}
+		case "circuit_joined_share", "circuit_partings":
+			if !c.f.Patient.CircuitAsked {
+				missing = "circuit_stays_connected: true under patient"
+			}
+		case "misread_stops_by_hand_share":
+			if b := &c.f.Bench; !c.any(sim.EventDetectorFault) && b.DetectorOffset.High() <= 0 && b.DetectorOffset.Low() >= 0 && b.DetectorHaze.High() <= 1 {
+				missing = "detector_haze over 1 or a detector_offset on the bench, or an event detector_fault"
+			}
 		case "residual_heparin_iu_ml":
 			if len(c.f.Right.Anticoagulants) > 0 && !has(c.f.Right.Anticoagulants, sim.HeparinSolution.String()) {
 				missing = "heparin_solution among the right anticoagulants"

@@ -51,6 +51,9 @@ func (c *checker) sheet() {
 		c.Fault("story.contraindications", "something speaks against collecting, and the right decision is as if nothing did",
 			"another right.decision, or the line under story.history where it changes nothing")
 	}
+	if p.CircuitAsked && mentions(append(slices.Clone(s.Refusals), s.Consent), "connected") < 0 {
+		c.Fault("patient.circuit_stays_connected", "the case sheet does not say so, and nobody can know", "the word connected in story.consent or story.refusals")
+	}
 	switch refused := p.SalvageRefused || p.DonorRefused; {
 	case len(s.Refusals) > 0 && !refused:
 		c.Fault("story.refusals", "the sheet says that something is refused, and the patient takes everything",

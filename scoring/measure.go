@@ -68,6 +68,9 @@ var measures = map[string]func(j *judged) found{
 		return removal(j, func(y *sim.Cycle) (float64, float64) { return y.FeedFreeHbG, y.FreeHbG })
 	},
 	"residual_heparin_iu_ml": residualHeparin, "residual_citrate_mmol_l": residualCitrate, "residual_potassium_mmol_l": residualPotassium, "residual_protein_g_l": residualProtein,
+	"residual_anticoagulant_share": residualAnticoagulant, "misread_stops_by_hand_share": misreadStops, "red_cells_wasted_share": cellsWasted,
+	"protected_blood_share": protectedBlood, "protected_after_protamine_share": protectedAfterProtamine, "heparin_after_protamine_iu": heparinAfterProtamine,
+	"pump_blood_taken_share": pumpBloodTaken, "circuit_joined_share": circuitJoined, "circuit_partings": circuitPartings,
 	"red_cell_recovery": recovery, "recovery_against_steady": recoveryAgainst,
 
 	"lowest_hb_against_steady":   lowestHbAgainst,

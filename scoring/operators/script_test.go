@@ -101,7 +101,7 @@ acts:
 `))
 	text := faults.Error()
 	for _, want := range []string{
-		"bad.yaml:4:23: there is no act of this name", "nearest: set_drip", "take_down, end_case\n",
+		"bad.yaml:4:23: there is no act of this name", "nearest: set_drip", "take_down, end_case, ",
 		"bad.yaml:5:10: this is earlier than the act before it", "bad.yaml:5:37: there is no part of this name", "nearest: collection_set",
 		"bad.yaml:6:38: this is not a value of decide", "expected: do_not_salvage, collect_only, set_up_to_process",
 		"bad.yaml:7:5: set_drip needs a value", "bad.yaml:8:35: mix has no value",

@@ -91,6 +91,9 @@ func woundPanel(s *stack) {
 	s.read(words.Say("panel.pool"), words.Line("panel.about", s.num(v.PoolML, 0, "mL")))
 	s.read(words.Say("panel.bleeding"), words.Line("panel.about", s.num(v.BriskMLMin, 0, "mL/min")))
 	s.read(words.Say("panel.irrigation"), s.num(v.IrrigationMLMin, 0, "mL/min"))
+	if v.IrrigationMLMin > 0 {
+		s.read(words.Say("panel.irrigation_with"), words.Say("solution."+v.IrrigationFluid.String()))
+	}
 	s.read(words.Say("panel.irrigation_total"), s.num(v.IrrigationML, 0, "mL"))
 	s.read(words.Say("panel.swabs"), s.num(v.SwabsML, 0, "mL"))
 	if v.BasinML > 0 {
@@ -176,6 +179,7 @@ func anticoagulantPanel(s *stack) {
 func reservoirPanel(s *stack) {
 	v := &s.v.Seen
 	s.set(sim.CollectionSet)
+	s.pumpBlood()
 	s.read(words.Say("panel.holds"), s.num(v.ReservoirML, 0, "mL"))
 	s.read(words.Say("panel.clear"), words.Line("panel.about", s.num(v.ClearML, 0, "mL")))
 	s.read(words.Say("panel.clot"), words.Line("panel.about", s.num(v.ClotML, 0, "mL")))

@@ -42,7 +42,7 @@ func (s *stack) surgeon() {
 		s.say(words.Say("panel.now_skims"), false)
 	}
 	if v.IrrigationMLMin > 0 {
-		s.say(words.Line("panel.now_irrigates", s.num(v.IrrigationMLMin, 0, "mL/min")), false)
+		s.say(words.Line("panel.now_irrigates", words.Say("solution."+v.IrrigationFluid.String()), s.num(v.IrrigationMLMin, 0, "mL/min")), false)
 	}
 	if v.AgentSaid {
 		s.say(words.Say("panel.now_agent"), true)

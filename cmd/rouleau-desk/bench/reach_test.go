@@ -104,7 +104,11 @@ func TestEveryActCanBeReached(t *testing.T) {
 		func() { x.until(3300) },
 		func() { x.until(3470); x.passed(190) }, // a question waits
 		func() { x.until(4250) },
-		func() { x.until(4600); x.passed(60) },
+		func() { // the blood of a pump is offered
+			x.until(4600)
+			x.passed(60)
+			r.State.Team.PumpOfferTick, r.State.Team.PumpOfferEnds, r.State.Stores.Circuit = 1, r.Case.LastTick, sim.Saline.Of(500)
+		},
 	}
 	for _, m := range moments {
 		m()
