@@ -136,7 +136,7 @@ func fields(doc *yamlread.Doc, place string, do sim.Verb, word string) {
 // read turns names into what the model knows.
 func (r *Rule) read(doc *yamlread.Doc, place string) habitRule {
 	act := ScriptAct{Do: r.Do, On: r.On, Value: r.Value}
-	if r.Holds == "" && r.Reads == nil {
+	if !doc.Has(place+".holds") && !doc.Has(place+".reads") {
 		doc.Fault(place, "this rule does not say when", "holds: a situation, or reads: something that can be read")
 	}
 	if u := r.Reads; u != nil {

@@ -104,7 +104,7 @@ habits:
 rules:
   - {do: mix}
   - {holds: clear_layr, do: mix}
-  - {reads: {what: pool, at_least: 3}, do: mixx}
+  - {reads: {what: pool_m, at_least: 3}, do: mixx}
   - {reads: {what: pool_ml}, do: set_drip}
 `))
 	text := faults.Error()

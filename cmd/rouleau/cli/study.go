@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
 	"os"
@@ -10,7 +9,6 @@ import (
 	"strings"
 	"time"
 
-	"github.com/natefinch/atomic"
 	"github.com/spf13/cobra"
 
 	"rouleau/assets/words"
@@ -137,7 +135,7 @@ func (s *session) show(w studied, sc *scenarios.Scenario, who []*operators.Opera
 		}
 	}
 	for name, content := range map[string][]byte{"figures.json": indented(f), "study.html": f.Page()} {
-		if err := atomic.WriteFile(filepath.Join(w.out, name), bytes.NewReader(content)); err != nil {
+		if err := study.Place(filepath.Join(w.out, name), content); err != nil {
 			return trouble(err.Error())
 		}
 	}

@@ -102,7 +102,15 @@ func WriteRuns(folder string, t *study.Table) error {
 	if err := t.Write(&b); err != nil {
 		return err
 	}
-	return atomic.WriteFile(filepath.Join(folder, RunsFile), &b)
+	return Place(filepath.Join(folder, RunsFile), b.Bytes())
+}
+
+// Place puts a file in place at once, whole or not at all, for all to read.
+func Place(path string, content []byte) error {
+	if err := atomic.WriteFile(path, bytes.NewReader(content)); err != nil {
+		return err
+	}
+	return os.Chmod(path, 0o644)
 }
 
 // task is what is left to play of one seed.
