@@ -11,6 +11,7 @@ import (
 	"rouleau/assets/words"
 	"rouleau/cmd/rouleau/study"
 	"rouleau/scenarios"
+	"rouleau/scoring/operators"
 	rows "rouleau/scoring/study"
 )
 
@@ -89,6 +90,9 @@ func (s *session) mergedFigures(out string, t *rows.Table) error {
 		if err != nil {
 			return err
 		}
+		who = slices.DeleteFunc(who, func(o *operators.Operator) bool {
+			return !slices.ContainsFunc(t.Rows, func(r rows.Row) bool { return r.Operator == o.Name })
+		})
 		return s.show(studied{out: out}, sc, who, t)
 	}
 	s.out.WriteString(words.Say("study.done", t.Rows[0].Case, len(t.Rows), out) + "\n")
