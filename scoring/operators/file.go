@@ -1,9 +1,12 @@
 package operators
 
 import (
+	"crypto/sha256"
 	"embed"
+	"encoding/hex"
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
 	"path"
@@ -35,6 +38,7 @@ type Operator struct {
 	Name    string
 	Failing string
 	Shows   []string // measures
+	Digest  string   // of its file, so that runs of an earlier one are told apart; empty for idle
 	play    func(Sheet) play.Actor
 }
 
@@ -73,7 +77,7 @@ func Open(nameOrPath string) (*Operator, error) {
 			return nil, err
 		}
 		o, faults := Parse(nameOrPath+extension, data)
-		return o, faults.Err()
+		return o.from(data), faults.Err()
 	}
 	data, err := readFile(nameOrPath)
 	if err != nil {
@@ -84,13 +88,23 @@ func Open(nameOrPath string) (*Operator, error) {
 		if err := faults.Err(); err != nil {
 			return nil, err
 		}
-		return &Operator{Name: first.Name, play: func(Sheet) play.Actor {
+		o := &Operator{Name: first.Name, play: func(Sheet) play.Actor {
 			s, _ := ParseScript(nameOrPath, data) // read without faults above; every run needs its own
 			return s
-		}}, nil
+		}}
+		return o.from(data), nil
 	}
 	o, faults := Parse(nameOrPath, data)
-	return o, faults.Err()
+	return o.from(data), faults.Err()
+}
+
+// from notes what file an operator was read from.
+func (o *Operator) from(data []byte) *Operator {
+	if o != nil {
+		sum := sha256.Sum256(data)
+		o.Digest = hex.EncodeToString(sum[:6])
+	}
+	return o
 }
 
 // isScript says whether a file is meant as a script: it has acts and no habits.
@@ -181,7 +195,7 @@ func readFile(file string) ([]byte, error) {
 	if err == nil {
 		defer f.Close()
 		var data []byte
-		if data, err = readAtMost(f); err == nil {
+		if data, err = io.ReadAll(io.LimitReader(f, yamlread.MaxBytes+1)); err == nil {
 			return data, nil
 		}
 	}

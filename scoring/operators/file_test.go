@@ -136,6 +136,9 @@ func TestOpenReadsFiles(t *testing.T) {
 	if _, err := Open(filepath.Join(folder, "none.yaml")); !errors.Is(err, fs.ErrNotExist) || !strings.Contains(err.Error(), "hasty") {
 		t.Error(err)
 	}
+	if _, err := Open(folder); !errors.Is(err, fs.ErrInvalid) || !strings.Contains(err.Error(), "this is a folder") {
+		t.Error(err)
+	}
 }
 
 // A yes-or-no question is answered by its words, and one that was never read with yes.

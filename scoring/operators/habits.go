@@ -9,6 +9,7 @@ type Habits struct {
 	LooksUpEveryS int `yaml:"looks_up_every_s" rule:"min=1,max=3600,unit=s,default=1" doc:"once the bench is ready, does something only so often"`
 
 	// deciding and preparing
+	ReadsSheet         bool    `yaml:"reads_sheet" rule:"default=true" doc:"decides from the case sheet; false: sets up to process, with the first anticoagulant and the standard bowl, whatever it says"`
 	ChecksBench        bool    `yaml:"checks_bench" rule:"default=true" doc:"looks at hooks and lines before they are used"`
 	TestsVacuum        bool    `yaml:"tests_vacuum" rule:"default=true" doc:"tests the vacuum before the first suction"`
 	PrimeML            float64 `yaml:"prime_ml" rule:"min=0,max=500,unit=mL,default=200" doc:"anticoagulant run through the filter before the first blood"`

@@ -2,7 +2,6 @@ package operators
 
 import (
 	"fmt"
-	"io"
 	"slices"
 	"strconv"
 	"strings"
@@ -101,24 +100,6 @@ func (o *Script) Act(v *sim.Seen, do func(sim.Action) sim.Reason) {
 
 // Left is how many acts were not reached before the case was over.
 func (o *Script) Left() int { return len(o.acts) - o.next }
-
-// LoadScript reads a script file. The error holds every fault of the file, as yamlread.Faults, or says why it cannot be read.
-func LoadScript(path string) (*Script, error) {
-	data, err := readFile(path)
-	if err != nil {
-		return nil, err
-	}
-	s, faults := ParseScript(path, data)
-	if err := faults.Err(); err != nil {
-		return nil, err
-	}
-	return s, nil
-}
-
-// readAtMost reads a file up to what its reader takes.
-func readAtMost(r io.Reader) ([]byte, error) {
-	return io.ReadAll(io.LimitReader(r, yamlread.MaxBytes+1))
-}
 
 // ParseScript reads a script from bytes; the name is what faults call the file. With faults there is no script.
 func ParseScript(name string, data []byte) (*Script, yamlread.Faults) {

@@ -1,10 +1,6 @@
 package operators
 
 import (
-	"errors"
-	"io/fs"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
@@ -117,23 +113,6 @@ acts:
 	}
 	if len(faults) != 13 {
 		t.Errorf("%d faults, want 13", len(faults))
-	}
-}
-
-func TestLoadScript(t *testing.T) {
-	folder := t.TempDir()
-	path := filepath.Join(folder, "script.yaml")
-	if err := os.WriteFile(path, []byte(prepares), 0o600); err != nil {
-		t.Fatal(err)
-	}
-	if s, err := LoadScript(path); err != nil || s.Left() != 9 {
-		t.Errorf("%v, %v", s, err)
-	}
-	if _, err := LoadScript(filepath.Join(folder, "no.yaml")); !errors.Is(err, fs.ErrNotExist) {
-		t.Error(err)
-	}
-	if _, err := LoadScript(folder); !errors.Is(err, fs.ErrInvalid) || !strings.Contains(err.Error(), "this is a folder") {
-		t.Error(err)
 	}
 }
 

@@ -56,14 +56,25 @@ func (s *Sheet) has(want sim.Solution) bool {
 	return slices.ContainsFunc(s.Packs, func(p PackLabel) bool { return p.Solution == want && !p.Expired })
 }
 
+// unread is the sheet of one who has not read it: an adult who loses much, whom nothing forbids anything.
+func (s Sheet) unread() Sheet {
+	s.Refused, s.Contraindicated, s.CollectOnly, s.HeparinForbidden = false, false, false, false
+	s.ExpectedLossML, s.WeightKg = max(s.ExpectedLossML, 2*expectedLossML), max(s.WeightKg, 70)
+	return s
+}
+
 // Idle does nothing at all.
 type Idle struct{}
 
 // Act lets the second pass.
 func (Idle) Act(*sim.Seen, func(sim.Action) sim.Reason) {}
 
+// names says whether a line of the sheet holds a word.
+func names(line, word string) bool { return strings.Contains(strings.ToLower(line), word) }
+
 // SheetOf reads a case sheet and the shelf as a trainee can:
-//   - a contraindication that names heparin forbids heparin, any other one speaks against salvage;
+//   - a contraindication or allergy that names heparin forbids it, as does heparin-induced illness in the history; one that
+//     names citrate speaks against salvage no more than that; any other contraindication does;
 //   - expected loss, weight, blood volume, packs with their dates, what bags and reservoir hold, and which steps may run by
 //     themselves are printed there.
 //
@@ -76,11 +87,18 @@ func SheetOf(sc *scenarios.Scenario, c *sim.Case) Sheet {
 		CollectOnly: sc.Right.RightDecision() == sim.CollectOnly, BloodVolumeML: c.Patient.BloodVolumeML, WeightKg: c.Patient.WeightKg,
 		BagML: c.Faults.BagCapacityML, WasteML: c.Faults.WasteCapacityML, ReservoirML: c.Faults.ReservoirML, Rules: c.Rules}
 	for _, line := range sc.Story.Contraindications {
-		if strings.Contains(strings.ToLower(line), "heparin") {
+		switch heparin, citrate := names(line, "heparin"), names(line, "citrate"); {
+		case heparin:
 			s.HeparinForbidden = true
-		} else {
+		case !citrate:
 			s.Contraindicated = true
 		}
+	}
+	for _, line := range sc.Story.Allergies {
+		s.HeparinForbidden = s.HeparinForbidden || names(line, "heparin")
+	}
+	for _, line := range sc.Story.History {
+		s.HeparinForbidden = s.HeparinForbidden || names(line, "heparin-induced")
 	}
 	for i := range c.Packs {
 		p := &c.Packs[i]

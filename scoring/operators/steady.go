@@ -45,6 +45,9 @@ type Steady struct {
 func NewSteady(sheet Sheet) *Steady { return withHabits(sheet, competent(), nil) }
 
 func withHabits(sheet Sheet, h Habits, rules []habitRule) *Steady {
+	if !h.ReadsSheet {
+		sheet = sheet.unread()
+	}
 	o := &Steady{sheet: sheet, habits: h, rules: slices.Clone(rules), rinsedAt: -1}
 	o.label, _ = scenarios.ValueNamed(sim.Label, h.Label)
 	o.handOver, _ = scenarios.ValueNamed(sim.HandOver, h.HandOver)

@@ -22,7 +22,7 @@ type Table struct {
 
 // fixed are the columns before those of the criteria.
 func fixed() []string {
-	head := []string{"case", "seed", "operator", "passed", "points"}
+	head := []string{"case", "seed", "operator", "operator_file", "passed", "points"}
 	for _, p := range scenarios.Parts {
 		head = append(head, p.Name)
 	}
@@ -48,7 +48,7 @@ func (t *Table) Write(to io.Writer) error {
 	slices.SortFunc(rows, Less)
 	for i := range rows {
 		r := &rows[i]
-		line := []string{plain(r.Case), strconv.FormatUint(r.Seed, 10), plain(r.Operator), strconv.FormatBool(r.Passed), digits(r.Points)}
+		line := []string{plain(r.Case), strconv.FormatUint(r.Seed, 10), plain(r.Operator), plain(r.Digest), strconv.FormatBool(r.Passed), digits(r.Points)}
 		for _, p := range r.Parts {
 			line = append(line, digits(p))
 		}
@@ -114,15 +114,15 @@ func rowOf(f []string, head int) (r Row, bad string) {
 		return x
 	}
 	var err, notYes error
-	r.Case, r.Operator = unplain(f[0]), unplain(f[2])
+	r.Case, r.Operator, r.Digest = unplain(f[0]), unplain(f[2]), unplain(f[3])
 	if r.Seed, err = strconv.ParseUint(f[1], 10, 64); err != nil {
 		bad = f[1]
 	}
-	if r.Passed, notYes = strconv.ParseBool(f[3]); notYes != nil {
-		bad = f[3]
+	if r.Passed, notYes = strconv.ParseBool(f[4]); notYes != nil {
+		bad = f[4]
 	}
-	r.Points = number(f[4])
-	at := 5
+	r.Points = number(f[5])
+	at := 6
 	for range scenarios.Parts {
 		r.Parts = append(r.Parts, number(f[at]))
 		at++

@@ -20,6 +20,7 @@ type Row struct {
 	Case       string // what was played, see Identity
 	Seed       uint64
 	Operator   string
+	Digest     string // of the operator's file
 	Passed     bool
 	Points     float64 // of 100
 	Parts      []float64
@@ -70,15 +71,15 @@ func Play(sc *scenarios.Scenario, seed uint64, who []*operators.Operator, assess
 			run = play.New(c, seed)
 			run.ToEnd(o.Play(sheet))
 		}
-		rows = append(rows, row(sc, run, o.Name, scoring.Judge(sc, run, yard), assessment))
+		rows = append(rows, row(sc, run, o, scoring.Judge(sc, run, yard), assessment))
 	}
 	return rows
 }
 
 // row keeps the figures of a run.
-func row(sc *scenarios.Scenario, run *play.Run, who string, g scoring.Grade, assessment bool) Row {
+func row(sc *scenarios.Scenario, run *play.Run, who *operators.Operator, g scoring.Grade, assessment bool) Row {
 	s := &run.State
-	r := Row{Case: Identity(sc, assessment), Seed: run.Seed, Operator: who, Passed: g.Passed, Points: g.Points, LengthS: sim.Seconds(s.Tick), DonorUnits: s.Patient.DonorUnits}
+	r := Row{Case: Identity(sc, assessment), Seed: run.Seed, Operator: who.Name, Digest: who.Digest, Passed: g.Passed, Points: g.Points, LengthS: sim.Seconds(s.Tick), DonorUnits: s.Patient.DonorUnits}
 	for _, p := range g.Parts {
 		r.Parts = append(r.Parts, p.Points)
 	}

@@ -61,7 +61,7 @@ func (s *session) merge(folders []string, out string) error {
 			switch {
 			case i < 0:
 				whole.Rows = append(whole.Rows, r)
-			case whole.Rows[i].Points != r.Points:
+			case whole.Rows[i].Points != r.Points || whole.Rows[i].Digest != r.Digest:
 				return notRight(words.Say("study.apart", folder, r.Seed, r.Operator))
 			}
 		}

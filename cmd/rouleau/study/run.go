@@ -82,7 +82,10 @@ func (p *Plan) kept() ([]study.Row, error) {
 			return nil, fmt.Errorf("%s: the runs kept here have other criteria: give another folder, or remove the file", filepath.Join(p.Folder, RunsFile))
 		}
 	}
-	return t.Rows, nil
+	// an operator whose file has changed since plays anew
+	return slices.DeleteFunc(t.Rows, func(r study.Row) bool {
+		return slices.ContainsFunc(p.Operators, func(o *operators.Operator) bool { return o.Name == r.Operator && o.Digest != r.Digest })
+	}), nil
 }
 
 // ReadRuns reads the finished runs in a folder.
