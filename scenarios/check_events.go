@@ -244,3 +244,6 @@ func (c *checker) bench() {
 		}
 	}
 }
+
+// EventNeeds lists the keys that a kind of event needs beside its time.
+func EventNeeds(kind string) []string { return valuesOf[(&Event{Kind: kind}).kind()] }

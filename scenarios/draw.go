@@ -134,6 +134,7 @@ func (d *drawing) patient(f *File) sim.PatientSpec {
 		CircuitAsked:     p.CircuitAsked,
 		HeparinForbidden: p.HeparinForbidden,
 		SalvageRefused:   p.SalvageRefused,
+		RhDNegative:      p.RhDNegative,
 	}
 }
 

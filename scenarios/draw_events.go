@@ -57,6 +57,7 @@ func (d *drawing) phase(p *Phase, contaminants []Contaminant) sim.Phase {
 	ph := sim.Phase{Name: p.Name, StartTick: tickOf(p.Starts), BleedMLMin: d.of(p.BleedingMLMin),
 		IrrigationMLMin: d.of(p.IrrigationMLMin), Irrigation: fluid, SwabShare: d.of(p.SwabShare), DrapeShare: d.of(p.DrapeShare),
 		FatMLPerML: d.of(p.FatShare), LysedShare: d.of(p.LysedShare)}
+	ph.BodyFluidMLMin = d.of(p.BodyFluidMLMin)
 	for _, e := range p.ContaminantPerML {
 		ph.ContaminantPerML[contaminantIndex(contaminants, e.Key)] = d.of(e.Value)
 	}

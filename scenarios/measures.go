@@ -42,6 +42,8 @@ var Measures = [...]Measure{
 	// collecting
 	{"anticoagulant_in_range_share", share, 0, 1, 1, "share of the collected blood that met at least 12 mL of anticoagulant in 100 mL, prime included, and at most 25 unless the drip stood near one drop a second"},
 	{"anticoagulant_per_100ml", "mL/100 mL", 0, 1000, 0, "anticoagulant in all for each 100 mL of blood collected"},
+	{"blood_without_drip_ml", ml, 0, muchML, -1, "blood collected in seconds in which no anticoagulant ran, prime included"},
+	{"reservoir_peak_share", share, 0, 1, -1, "how full the reservoir was at its fullest"},
 	{"vacuum_in_range_share", share, 0, 1, 1, "share of the suction time to the reservoir with a vacuum of 80 to 150 mmHg"},
 	{"agent_collected_ml", ml, 0, muchML, -1, "liquid collected while something that must be diverted was in the wound"},
 	{"clot_ml", ml, 0, muchML, -1, "most clot in filter and reservoir at any time before taking down"},
@@ -57,6 +59,7 @@ var Measures = [...]Measure{
 	{"fill_stop_fraction", share, 0, 1, 0, "how full of red cells the bowl was at its fullest, the bowl furthest from the interface among those meant to be full"},
 	{"misread_stops_by_hand_share", share, 0, 1, 1, "fillings that were stopped by hand, of those in which the detector was off by more than 0.05"},
 	{"part_bowls_justified_share", share, 0, 1, 1, "part-filled bowls for which there was not enough blood for a full one"},
+	{"thinnest_product_hct", share, 0, 1, 1, "haematocrit of the thinnest bowl that went into a bag, part bowls included"},
 	{"wash_bowl_volumes", "bowl volumes", 0, 1000, 1, "wash for each bowl, the least of all"},
 	{"wash_rate_ml_min", mlMin, 0, 2000, -1, "rate of washing, the highest of all"},
 	{"fill_rate_ml_min", mlMin, 0, 2000, -1, "rate of filling, the highest of all"},
@@ -83,12 +86,16 @@ var Measures = [...]Measure{
 	{"given_with_filter_share", share, 0, 1, 1, "washed blood given through a filter"},
 	{"air_expelled_share", share, 0, 1, 1, "bags given with no air in them when they began to run"},
 	{"given_before_expiry_share", share, 0, 1, 1, "washed blood given before it expired"},
+	{"give_rate_ml_min", mlMin, 0, 300, -1, "rate of giving, the highest of all"},
 	{"watched_times", "times", 0, 10000, 1, "how often the patient was looked at while washed blood ran in"},
 	{"heparin_after_protamine_iu", "IU", 0, 100000, -1, "heparin that washed blood brought the patient after protamine"},
 	// communicating
 	{"questions_answered_share", share, 0, 1, 1, "questions answered in time and rightly"},
 	{"handover_complete_share", share, 0, 1, 1, "fields said when bags were handed over"},
 	{"asked_about_agent", yes, 0, 1, 1, "knew from the surgeon that the field was clear before the suction went back to the reservoir"},
+	{"second_sucker_asked", yes, 0, 1, 1, "asked for a second sucker for what must be diverted, before it came"},
+	{"anti_d_asked", yes, 0, 1, 1, "asked for anti-D for an RhD-negative mother who had washed blood"},
+	{"fetal_test_asked", yes, 0, 1, 1, "asked for a test of the fetomaternal bleed after washed blood had run in"},
 	{"warned_of_agent", yes, 0, 1, 1, "asked the team to tell before an agent comes, before it came"},
 	// recording
 	{"loss_estimate_error", share, 0, 100, -1, "last estimate of the blood loss, made near the end, off by this share of the truth at that time"},

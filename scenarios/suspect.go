@@ -75,6 +75,14 @@ func (c *checker) idleCriteria() {
 			if !agent {
 				missing = "a contaminant with must_divert that gets into the wound"
 			}
+		case "second_sucker_asked":
+			if !agent {
+				missing = "a contaminant with must_divert that gets into the wound"
+			}
+		case "anti_d_asked", "fetal_test_asked":
+			if !c.f.Patient.RhDNegative {
+				missing = "rhd_negative: true under patient"
+			}
 		case "questions_answered_share":
 			if !c.any(sim.EventAsk, sim.EventAskLoss) {
 				missing = "an event ask or ask_loss"

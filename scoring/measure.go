@@ -51,6 +51,8 @@ var measures = map[string]func(j *judged) found{
 	"breaches_mended_share": breachesMended,
 
 	"anticoagulant_in_range_share": anticoagulantInRange, "anticoagulant_per_100ml": anticoagulantPer100,
+	"blood_without_drip_ml": bloodWithoutDrip, "reservoir_peak_share": reservoirPeak, "thinnest_product_hct": thinnestProduct, "give_rate_ml_min": giveRate,
+	"second_sucker_asked": secondSuckerAsked, "anti_d_asked": antiDAsked, "fetal_test_asked": fetalTestAsked,
 	"vacuum_in_range_share": vacuumInRange, "agent_collected_ml": agentCollected, "clot_ml": clot,
 	"worst_clear_layer_share": worstClearLayer, "swabs_rinsed": swabsRinsed, "suction_lysis_share": suctionLysis,
 

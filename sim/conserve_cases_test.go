@@ -27,6 +27,7 @@ func TestConserveWholeCases(t *testing.T) {
 	t.Run("careful", func(t *testing.T) { all.add(carefulCase(t)) })
 	t.Run("careless", func(t *testing.T) { all.add(carelessCase(t)) })
 	t.Run("child, citrate", func(t *testing.T) { all.add(childCase(t)) })
+	t.Run("birth", func(t *testing.T) { all.add(birthCase(t)) })
 	t.Run("circuit, pump", func(t *testing.T) { all.add(circuitCase(t)) })
 	for v := NoVerb + 1; v < verbCount; v++ {
 		if all.acts[v] == 0 {

@@ -26,7 +26,7 @@ var eager = [...]struct {
 	low float64
 	up  float64
 }{
-	{Fill, nil, 0, 0}, {Wash, nil, 0, 0}, {StopPump, nil, 0, 0}, {StopAll, nil, 0, 0}, {Empty, nil, 0, 0}, {DrawBack, nil, 0, 0},
+	{Fill, nil, 0, 0}, {Wash, nil, 0, 0}, {StopPump, nil, 0, 0}, {StopAll, nil, 0, 0}, {Empty, nil, 0, 0}, {DrawBack, nil, 0, 0}, {TopUp, nil, 0, 0},
 	{SendBack, nil, 0, 0}, {ClearLine, nil, 0, 0}, {NewBag, nil, 0, 0}, {Hook, []Part{Bag(0), Bag(1), Bag(2), AnticoagulantHook}, 0, 1},
 	{GiveRate, nil, 0, 150}, {Squeeze, nil, 0, 1}, {Clamp, []Part{DripClamp, OutletClamp, WashClampA, WashClampB}, 1, 1},
 	{Clamp, []Part{DripClamp, OutletClamp, WashClampA, WashClampB, WasteDrain, SparePort}, 0, 1}, {Route, nil, 1, 1}, {SetVacuum, nil, 50, 400},

@@ -18,6 +18,7 @@ const (
 	hintSwabsML       = 150.0
 	hintReservoirML   = 800.0
 	hintDetector      = 0.85
+	hintPartBowl      = 0.80
 	hintFullShare     = 0.85
 	hintPackML        = 100.0
 	hintUnwatchedS    = 120.0
@@ -41,7 +42,7 @@ func (s *Sight) Holds(when string) bool {
 	case "clear_layer":
 		return v.ReservoirML > hintClearFromML && v.ClearML > hintClearShare*v.ReservoirML
 	case "agent_in_field":
-		return v.AgentSaid && v.Route == sim.ToReservoir
+		return v.AgentSaid && v.Route == sim.ToReservoir && !v.SecondSucker
 	case "swabs_full":
 		return v.SwabsML >= hintSwabsML && !v.Rinsing
 	case "reservoir_ready":
@@ -50,6 +51,8 @@ func (s *Sight) Holds(when string) bool {
 		return p.Mode == sim.PumpFill && p.Detector > hintDetector
 	case "detector_doubtful":
 		return p.Mode == sim.PumpFill && math.Abs(p.Detector-p.BedByEye) > hintMisread && p.EffluentMLMin > 0
+	case "part_bowl":
+		return p.CycleOpen && p.Filled && !p.Washed && p.Mode == sim.PumpIdle && p.Spinning && p.Detector < hintPartBowl
 	case "filled_not_washed":
 		return p.CycleOpen && p.Filled && !p.Washed && p.Mode == sim.PumpIdle
 	case "washed_not_emptied":
@@ -101,6 +104,8 @@ func (s *Sight) holdsAboutPeople(when string) bool {
 				return true
 			}
 		}
+	case "anti_d_due":
+		return v.RhDNegative && v.Giving.GivenML > 0 && !(v.AntiDAsked && v.FetalTestAsked)
 	case "blood_wanted":
 		return v.BloodWantedTick >= 0
 	case "giving_unwatched":

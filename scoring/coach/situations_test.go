@@ -66,6 +66,12 @@ func TestEverySituationCanCome(t *testing.T) {
 			v.Bench.Anticoagulant, v.Route, v.BriskMLMin, v.DripMLMin = sim.CitrateSolution, sim.ToReservoir, 20, 5
 			v.IrrigationFluid, v.IrrigationMLMin = sim.BalancedCrystalloid, 100
 		},
+		"part_bowl": func(_ *Sight, v *sim.Seen) {
+			v.Pump.CycleOpen, v.Pump.Filled, v.Pump.Spinning, v.Pump.Detector = true, true, true, 0.5
+		},
+		"anti_d_due": func(_ *Sight, v *sim.Seen) {
+			v.RhDNegative, v.Giving.GivenML, v.AntiDAsked = true, 200, true
+		},
 		"circuit_open": func(_ *Sight, v *sim.Seen) {
 			v.CircuitAsked, v.Bench.Opened[sim.CollectionSet] = true, true
 		},

@@ -29,6 +29,7 @@ type Habits struct {
 
 	// processing
 	FillFromML    float64 `yaml:"fill_from_ml" rule:"min=0,max=6000,unit=mL,default=900" doc:"begins a bowl when this much is in the reservoir"`
+	TopsUp        bool    `yaml:"tops_up" rule:"default=true" doc:"fills the last bowl from the product bag where it stayed part-filled and the custom of the hospital is so"`
 	FillMLMin     float64 `yaml:"fill_ml_min" rule:"min=25,max=1000,unit=mL/min,default=300" doc:"rate of filling"`
 	FillsTo       float64 `yaml:"fills_to" rule:"min=0.2,max=1.2,default=0.93" doc:"reading of the detector at which filling is stopped"`
 	AutomaticStop bool    `yaml:"automatic_stop" rule:"default=true" doc:"has filling stopped by itself where the case allows it"`
@@ -46,10 +47,11 @@ type Habits struct {
 	WatchEveryS int     `yaml:"watch_every_s" rule:"min=0,max=3600,unit=s,default=60" doc:"looks at the patient so often while blood runs in; 0: never"`
 
 	// communicating and recording
-	Answers  bool   `yaml:"answers" rule:"default=true" doc:"answers what is asked"`
-	HandOver string `yaml:"hand_over" rule:"min=3,max=80,default=complete" doc:"what is said when a bag is handed over: complete, nothing, or fields joined by +"`
-	Label    string `yaml:"label" rule:"min=3,max=80,default=complete" doc:"what is written on a bag: complete, nothing, or fields joined by +"`
-	Samples  bool   `yaml:"samples" rule:"default=true" doc:"sends a sample of every bag to the laboratory"`
-	Declares bool   `yaml:"declares" rule:"default=true" doc:"declares what went wrong"`
-	Tallies  bool   `yaml:"tallies" rule:"default=true" doc:"estimates the loss at the end and writes the tally"`
+	Answers   bool   `yaml:"answers" rule:"default=true" doc:"answers what is asked"`
+	HandOver  string `yaml:"hand_over" rule:"min=3,max=80,default=complete" doc:"what is said when a bag is handed over: complete, nothing, or fields joined by +"`
+	Label     string `yaml:"label" rule:"min=3,max=80,default=complete" doc:"what is written on a bag: complete, nothing, or fields joined by +"`
+	Samples   bool   `yaml:"samples" rule:"default=true" doc:"sends a sample of every bag to the laboratory"`
+	Declares  bool   `yaml:"declares" rule:"default=true" doc:"declares what went wrong"`
+	FollowsUp bool   `yaml:"follows_up" rule:"default=true" doc:"asks for what must follow the return, such as anti-D"`
+	Tallies   bool   `yaml:"tallies" rule:"default=true" doc:"estimates the loss at the end and writes the tally"`
 }

@@ -17,6 +17,9 @@ type Sheet struct {
 	Contraindicated  bool // something on the sheet speaks against salvage
 	CollectOnly      bool // it speaks for collecting without processing
 	HeparinForbidden bool // heparin-induced thrombocytopenia
+	SecondSucker     bool // a custom of the hospital names one
+	TopsUp           bool // another one has part-filled bowls topped up
+	RhDNegative      bool // a mother who is
 	ExpectedLossML   float64
 	BloodVolumeML    float64 // from height and weight, or age
 	WeightKg         float64
@@ -59,6 +62,7 @@ func (s *Sheet) has(want sim.Solution) bool {
 // unread is the sheet of one who has not read it: an adult who loses much, whom nothing forbids anything.
 func (s Sheet) unread() Sheet {
 	s.Refused, s.Contraindicated, s.CollectOnly, s.HeparinForbidden = false, false, false, false
+	s.SecondSucker, s.TopsUp, s.RhDNegative = false, false, false
 	s.ExpectedLossML, s.WeightKg = max(s.ExpectedLossML, 2*expectedLossML), max(s.WeightKg, 70)
 	return s
 }
@@ -99,6 +103,13 @@ func SheetOf(sc *scenarios.Scenario, c *sim.Case) Sheet {
 	}
 	for _, line := range sc.Story.History {
 		s.HeparinForbidden = s.HeparinForbidden || names(line, "heparin-induced")
+	}
+	for _, line := range sc.Story.LocalPolicy {
+		s.SecondSucker = s.SecondSucker || names(line, "second sucker")
+		s.TopsUp = s.TopsUp || names(line, "topped up")
+	}
+	for _, line := range append([]string{sc.Story.Background}, sc.Story.History...) {
+		s.RhDNegative = s.RhDNegative || names(line, "rhd-negative") || names(line, "rhd negative")
 	}
 	for i := range c.Packs {
 		p := &c.Packs[i]

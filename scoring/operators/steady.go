@@ -89,7 +89,7 @@ func (o *Steady) Act(v *sim.Seen, do func(sim.Action) sim.Reason) {
 		return
 	}
 	for _, rule := range [...]func(*sim.Seen, func(sim.Verb, sim.Part, float64) bool) bool{
-		o.decide, o.safety, o.prepare, o.supplies, o.circuits, o.divert, o.give, o.process, o.swabs, o.tidy} {
+		o.decide, o.safety, o.prepare, o.supplies, o.circuits, o.divert, o.give, o.afterBirth, o.process, o.swabs, o.tidy} {
 		if rule(v, try) {
 			return
 		}
@@ -170,7 +170,7 @@ func (o *Steady) drip(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool) {
 	switch {
 	case o.habits.FixedDropsMin > 0:
 		drops = o.habits.FixedDropsMin
-	case v.Route != sim.ToReservoir:
+	case v.Route != sim.ToReservoir || v.SecondInUse:
 		drops = 0 // nothing is sucked through the line: the drip would only fill the reservoir
 	}
 	o.dripAt = max(1, v.Tick)
@@ -222,7 +222,7 @@ func (o *Steady) divert(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool)
 	if !v.Bench.Opened[sim.CollectionSet] || v.Bench.TakenDown {
 		return false
 	}
-	if v.AgentSaid && o.habits.Diverts {
+	if v.AgentSaid && o.habits.Diverts && !v.SecondSucker {
 		if v.Route == sim.ToReservoir {
 			return try(sim.Route, sim.NoPart, float64(sim.ToDiscard))
 		}

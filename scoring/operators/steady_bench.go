@@ -89,7 +89,7 @@ func (o *Steady) prepare(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool
 				return try(sim.OpenSet, sim.CollectionSet, 0)
 			}
 		case opened:
-			if o.hang(v, sim.AnticoagulantHook, o.anticoagulant(), o.habits.PrimeML, try) || o.habits.ChecksBench && !b.Inspected[sim.AnticoagulantHook] && try(sim.Inspect, sim.AnticoagulantHook, 0) {
+			if o.hang(v, sim.AnticoagulantHook, o.anticoagulant(), o.primeML(v), try) || o.habits.ChecksBench && !b.Inspected[sim.AnticoagulantHook] && try(sim.Inspect, sim.AnticoagulantHook, 0) {
 				return true
 			}
 		case hung:
@@ -107,13 +107,16 @@ func (o *Steady) prepare(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool
 			if clamp(v, sim.DripClamp, true, try) {
 				return true
 			}
-			if v.PrimedML < o.habits.PrimeML-5 {
-				try(sim.Prime, sim.NoPart, o.habits.PrimeML)
+			if v.PrimedML < o.primeML(v)-5 {
+				try(sim.Prime, sim.NoPart, o.primeML(v))
 				return true
 			}
 		case primed:
 			if o.habits.WarnsTeam {
 				try(sim.Ask, sim.NoPart, float64(sim.TellMeWhen))
+				if o.sheet.SecondSucker {
+					try(sim.Ask, sim.NoPart, float64(sim.SecondSucker))
+				}
 			}
 			if o.habits.LetsBloodPool {
 				try(sim.Ask, sim.NoPart, float64(sim.LetItPool))
@@ -121,7 +124,7 @@ func (o *Steady) prepare(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool
 		}
 		o.prepared++
 	}
-	if b.Decision != sim.SetUpToProcess || v.ReservoirML < o.habits.OpensProcessingML && !b.Opened[sim.ProcessingSet] && !v.OperationOver && !v.CircuitAsked {
+	if b.Decision != sim.SetUpToProcess || v.ReservoirML < o.from(v, o.habits.OpensProcessingML) && !b.Opened[sim.ProcessingSet] && !v.OperationOver && !v.CircuitAsked {
 		return false
 	}
 	return o.prepareProcessing(v, try)
@@ -164,8 +167,9 @@ func (o *Steady) prepareProcessing(v *sim.Seen, try func(sim.Verb, sim.Part, flo
 // rates sets the pump as the operator is used to.
 func (o *Steady) rates(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool) bool {
 	p, h := &v.Pump, &o.habits
-	return p.FillMLMin != h.FillMLMin && try(sim.SetFillRate, sim.NoPart, h.FillMLMin) ||
-		p.WashMLMin != h.WashMLMin && try(sim.SetWashRate, sim.NoPart, h.WashMLMin) ||
+	fill, wash := o.fillMLMin(v), float64(o.pace(v)*h.WashMLMin)
+	return p.FillMLMin != fill && try(sim.SetFillRate, sim.NoPart, fill) ||
+		p.WashMLMin != wash && try(sim.SetWashRate, sim.NoPart, wash) ||
 		p.EmptyMLMin != h.EmptyMLMin && try(sim.SetEmptyRate, sim.NoPart, h.EmptyMLMin)
 }
 

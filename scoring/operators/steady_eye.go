@@ -27,7 +27,7 @@ func (o *Steady) stopsFilling(v *sim.Seen, try func(sim.Verb, sim.Part, float64)
 	if o.doubts && v.Pump.AutoStop {
 		try(sim.AutoStop, sim.NoPart, 0)
 	}
-	if v.Pump.Mode == sim.PumpFill && full {
+	if (v.Pump.Mode == sim.PumpFill || v.Pump.Mode == sim.PumpTopUp) && full {
 		try(sim.StopPump, sim.NoPart, 0)
 	}
 }

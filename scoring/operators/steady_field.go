@@ -36,7 +36,7 @@ func (o *Steady) keepCount(v *sim.Seen) {
 
 // lossML estimates the blood lost: what was collected and thrown away less what was added, and what the swabs weigh.
 func (o *Steady) lossML(v *sim.Seen) float64 {
-	liquid := v.TakenInML - v.PumpBloodML + inFilterAndLineML - v.DripML - o.basin + v.CanisterML + v.PoolML - v.IrrigationML
+	liquid := v.TakenInML - v.PumpBloodML + inFilterAndLineML - v.DripML - o.basin - v.BodyFluidML + v.CanisterML + v.PoolML - v.IrrigationML
 	swabs := o.swabBlood
 	if !o.rinsing {
 		swabs += v.SwabsML - o.swabRest

@@ -19,7 +19,7 @@ func (o *Steady) give(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool) b
 		return false
 	}
 	b, on := &v.Bags[k], sim.Bag(k)
-	if v.Pump.Mode == sim.PumpEmpty || v.Pump.Mode == sim.PumpDrawBack {
+	if v.Pump.Mode == sim.PumpEmpty || v.Pump.Mode == sim.PumpDrawBack || v.Pump.Mode == sim.PumpTopUp {
 		return false
 	}
 	switch {
@@ -46,7 +46,7 @@ func (o *Steady) give(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool) b
 		return try(sim.Hook, on, number(o.habits.UsesFilter))
 	}
 	o.watched = v.Tick
-	return try(sim.GiveRate, sim.NoPart, o.habits.GiveMLMin)
+	return try(sim.GiveRate, sim.NoPart, o.giveMLMin())
 }
 
 // waits says whether it still hesitates to give what could be given.
@@ -65,7 +65,7 @@ func (o *Steady) bagToGive(v *sim.Seen) int {
 			continue
 		}
 		wanted := v.BloodWantedTick >= 0 || v.Giving.Joined || b.HandedBits != 0
-		done := v.OperationOver && !v.Pump.CycleOpen && (v.ReservoirML < 120 || o.dry(v))
+		done := v.OperationOver && !v.Pump.CycleOpen && (v.ReservoirML < o.scale(v)*leastFillML || o.dry(v))
 		late := v.Tick-b.FirstTick > 3*3600*sim.TicksPerSecond
 		if wanted || done || late {
 			return k
@@ -81,7 +81,7 @@ func (o *Steady) tidy(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool) b
 	if g.Bag >= 0 && int(g.Bag) == v.BagsUsed-1 && !g.Joined && p.Mode == sim.PumpIdle && !v.OperationOver && v.Bench.Opened[sim.ProcessingSet] {
 		return try(sim.NewBag, sim.NoPart, 0)
 	}
-	if !v.OperationOver || p.CycleOpen || p.Spinning || p.Mode != sim.PumpIdle || v.Rinsing || v.BasinML > 0 || v.PoolML >= 20 || v.ReservoirML >= 120 && !o.dry(v) && v.Bench.Decision == sim.SetUpToProcess {
+	if !v.OperationOver || p.CycleOpen || p.Spinning || p.Mode != sim.PumpIdle || v.Rinsing || v.BasinML > 0 || v.PoolML >= 20 || v.ReservoirML >= o.scale(v)*leastFillML && !o.dry(v) && v.Bench.Decision == sim.SetUpToProcess {
 		return false
 	}
 	if v.Bench.Opened[sim.CollectionSet] && !v.Bench.TakenDown {

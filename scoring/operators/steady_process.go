@@ -32,10 +32,13 @@ func (o *Steady) process(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool
 		return try(sim.Empty, sim.NoPart, 0)
 	case p.CycleOpen && !p.Washed && p.Filled:
 		full := o.reading(v) > o.habits.FillsTo-0.02
+		if !full && last && v.ReservoirML < 15 && o.toppedUp(v, try) {
+			return true
+		}
 		if full || last || v.OperationOver && v.ReservoirML < 15 && last {
 			return try(sim.Wash, sim.NoPart, 0)
 		}
-		return v.ReservoirML > 150 && o.fill(v, try)
+		return v.ReservoirML > o.scale(v)*goOnFillML && o.fill(v, try)
 	case p.CycleOpen && p.Washed && o.dry(v):
 		if p.Spinning {
 			return try(sim.StopAll, sim.NoPart, 0)
@@ -45,7 +48,7 @@ func (o *Steady) process(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool
 		return try(sim.Wash, sim.NoPart, 0) // interrupted: go on
 	case o.dry(v):
 		return false // nothing to wash with
-	case v.ReservoirML >= o.habits.FillFromML || last && v.ReservoirML >= 120:
+	case v.ReservoirML >= o.from(v, o.habits.FillFromML) || last && v.ReservoirML >= o.scale(v)*leastFillML:
 		return o.fill(v, try)
 	}
 	return false

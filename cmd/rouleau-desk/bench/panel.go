@@ -127,7 +127,7 @@ func (s *stack) routing() {
 // ask is a request to the team; what they are doing as asked is shown as going on.
 func (s *stack) ask(r sim.Request) {
 	v := &s.v.Seen
-	going := r == sim.LetItPool && v.Pooling || r == sim.RinseSwabs && v.Rinsing
+	going := r == sim.LetItPool && v.Pooling || r == sim.SecondSucker && v.SecondSucker || r == sim.GiveAntiD && v.AntiDAsked || r == sim.TestFetalBleed && v.FetalTestAsked || r == sim.RinseSwabs && v.Rinsing
 	s.act(words.Say("request."+r.String()), on(sim.Ask, sim.NoPart, float64(r)), running(going, words.Say("panel.going_on")))
 }
 

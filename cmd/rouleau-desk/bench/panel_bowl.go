@@ -68,6 +68,7 @@ func bowlPanel(s *stack) {
 	s.automatic()
 	s.head(words.Say("panel.more"))
 	s.act(words.Say("panel.draw_back"), on(sim.DrawBack, sim.NoPart, 0), running(p.Mode == sim.PumpDrawBack, words.Say("panel.going_on")))
+	s.act(words.Say("panel.top_up"), on(sim.TopUp, sim.NoPart, 0), running(p.Mode == sim.PumpTopUp, words.Say("panel.going_on")))
 	s.act(words.Say("panel.send_back"), on(sim.SendBack, sim.NoPart, 0), running(p.Mode == sim.PumpSendBack, words.Say("panel.going_on")))
 	s.act(words.Say("panel.clear_line"), on(sim.ClearLine, sim.NoPart, 0))
 	s.line(sim.OutletLine)

@@ -57,7 +57,7 @@ func (s *Session) look(d *bench.Drawn) {
 		d.WashMLMin = flow
 	case sim.PumpEmpty:
 		d.ProductMLMin = flow
-	case sim.PumpDrawBack:
+	case sim.PumpDrawBack, sim.PumpTopUp:
 		d.DrawBackMLMin = flow
 	case sim.PumpSendBack:
 		d.OutletBackMLMin = flow
