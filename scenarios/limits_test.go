@@ -90,7 +90,7 @@ func TestHugeFileIsNotRead(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if err := f.Truncate(8 << 30); err != nil { // no bytes on the disk, only a length
+	if err := f.Truncate(256 << 20); err != nil {
 		t.Fatal(err)
 	}
 	f.Close()

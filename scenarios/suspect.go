@@ -23,6 +23,7 @@ func suspect(doc *yamlread.Doc, f *File, source []byte) {
 	c.unusedObjectives()
 	c.unusedContaminants()
 	c.idleCriteria()
+	c.targets()
 	c.built()
 	c.survival()
 	c.supplies()
