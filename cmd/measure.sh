@@ -31,6 +31,15 @@ benchmarks "scoring: a whole case and its grades" ./scoring/... "$@"
 benchmarks "the window: one frame without a display" ./cmd/rouleau-desk/bench "$@"
 benchmarks "the window: triangles and letters" ./cmd/rouleau-desk/mesh "$@"
 
+printf '\n== %s\n' "what the cases of the library show: every operator over 200 seeds (a minute a case on two cores)"
+if go run ./cmd/rouleau study --table >"$root/scenarios/STUDY.md.new"; then
+	mv "$root/scenarios/STUDY.md.new" "$root/scenarios/STUDY.md"
+else
+	rm -f "$root/scenarios/STUDY.md.new"
+	failed="$failed  the table of all cases
+"
+fi
+
 printf '\n== %s\n' "the window: frames of a recorded case beside a bare window, software rendering"
 go run ./cmd/rouleau-desk/windowtest/frames || failed="$failed  frames of a recorded case
 "

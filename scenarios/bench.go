@@ -10,8 +10,9 @@ type Bench struct {
 	OpenClamps      []string          `yaml:"open_clamps" rule:"max=6,oneof=drip_clamp|outlet_clamp|wash_clamp_a|wash_clamp_b|waste_drain|spare_port" doc:"clamps and ports that somebody left open"`
 	LooseLines      []string          `yaml:"loose_lines" rule:"max=5,oneof=vacuum_line|suction_line|outlet_line|product_line|waste_line" doc:"lines that look connected and are loose"`
 	VacuumUnplugged bool              `yaml:"vacuum_unplugged" doc:"the regulator gives no vacuum until it is tested"`
-	TouchChance     yamlread.Quantity `yaml:"touch_chance" rule:"min=0,max=1,default=0" doc:"chance, 0 to 1, that connecting a line touches something unsterile"`
-	DetectorOffset  yamlread.Quantity `yaml:"detector_offset" rule:"min=-0.5,max=0.5,default=0" doc:"what is added to the reading of the interface detector from the start"`
+	TouchChance     yamlread.Quantity `yaml:"touch_chance" rule:"min=0,max=1,default=0" doc:"chance, 0 to 1, that connecting a line touches something unsterile" example:"0.02"`
+	DetectorOffset  yamlread.Quantity `yaml:"detector_offset" rule:"min=-0.5,max=0.5,default=0" doc:"what is added to the reading of the interface detector from the start" example:"-0.05"`
+	DetectorHaze    yamlread.Quantity `yaml:"detector_haze" rule:"min=0.1,max=40,default=1" doc:"how many times the usual free haemoglobin and fat mislead the interface detector"`
 	WasteBagML      float64           `yaml:"waste_bag_ml" rule:"min=500,max=20000,unit=mL,default=10000" doc:"what the waste bag holds"`
 	ProductBagML    float64           `yaml:"product_bag_ml" rule:"min=100,max=3000,unit=mL,default=1000" doc:"what a product bag holds"`
 	ReservoirML     float64           `yaml:"reservoir_ml" rule:"min=300,max=6000,unit=mL,default=3000" doc:"what the reservoir holds"`

@@ -127,7 +127,11 @@ func (c *checker) events() {
 			if questions++; questions == mostQuestions+1 {
 				c.Fault(at("events", i, "kind"), "too many questions and requests", fmt.Sprintf("at most %d in a case", mostQuestions))
 			}
-		case sim.EventAgentOn, sim.EventVacuumLost, sim.EventPowerLost:
+		case sim.EventPumpBlood:
+			if !on["bypass"] {
+				c.Fault(at("events", i, "kind"), "there is no pump whose blood could be handed over", "bypass in an event before it")
+			}
+		case sim.EventAgentOn, sim.EventVacuumLost, sim.EventPowerLost, sim.EventBypass:
 			on[e.Kind+e.Agent] = true
 		case sim.EventAgentOff, sim.EventVacuumBack, sim.EventPowerBack:
 			before := strings.NewReplacer("_off", "_on", "_back", "_lost").Replace(e.Kind)
@@ -172,6 +176,8 @@ var valuesOf = map[sim.EventKind][]string{
 	sim.EventBowlLeak:      {"leak_ml_min"},
 	sim.EventHeparin:       {"heparin_iu"},
 	sim.EventProtamine:     {"protamine_mg"},
+	sim.EventBypass:        {"pump_ml"},
+	sim.EventPumpBlood:     {"says", "within_min"},
 }
 
 func (c *checker) eventValues(i int, e *Event) {
@@ -189,6 +195,7 @@ func (c *checker) eventValues(i int, e *Event) {
 		{"leak_ml_min", e.LeakMLMin != nil, "a number"},
 		{"heparin_iu", e.HeparinIU != nil, "a number"},
 		{"protamine_mg", e.ProtamineMG != nil, "a number"},
+		{"pump_ml", e.PumpML != nil, "a number"},
 	} {
 		path := at("events", i, v.key)
 		needed := slices.Contains(needs, v.key)
@@ -237,3 +244,6 @@ func (c *checker) bench() {
 		}
 	}
 }
+
+// EventNeeds lists the keys that a kind of event needs beside its time.
+func EventNeeds(kind string) []string { return valuesOf[(&Event{Kind: kind}).kind()] }

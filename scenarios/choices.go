@@ -21,6 +21,7 @@ var choiceWords = map[sim.Verb][]string{
 	sim.AutoWash:            {"off", "on"},
 	sim.AutoEmpty:           {"off", "on"},
 	sim.Hook:                {"without_filter", "with_filter"},
+	sim.JoinCircuit:         {"without_filter", "with_filter"},
 	sim.Squeeze:             {"end", "begin"},
 	sim.Declare:             namesOf(sim.Incident.String, ""),
 }

@@ -27,8 +27,8 @@ type Criterion struct {
 	Points    float64  `yaml:"points" rule:"required,min=0.5,max=25" doc:"points for meeting the target; those of a part add up to 15, 20, 25, 20, 10 and 10"`
 	Objective string   `yaml:"objective" rule:"required,min=1,max=40" doc:"objective it shows"`
 	Least     *float64 `yaml:"least" doc:"least value that meets the target, in the unit of the measure"`
-	Most      *float64 `yaml:"most" doc:"greatest value that meets the target, in the unit of the measure"`
 	SoftBelow float64  `yaml:"soft_below" rule:"min=0,max=100000" doc:"width below least over which points fall to none"`
+	Most      *float64 `yaml:"most" doc:"greatest value that meets the target, in the unit of the measure"`
 	SoftAbove float64  `yaml:"soft_above" rule:"min=0,max=100000" doc:"width above most over which points fall to none"`
 	Note      string   `yaml:"note" rule:"required,min=5,max=400" doc:"why it matters, in plain words, shown with the grade"`
 	Source    string   `yaml:"source" rule:"required,min=3,max=200" doc:"where the target comes from, or: common practice"`

@@ -131,8 +131,10 @@ func (d *drawing) patient(f *File) sim.PatientSpec {
 		DonorRefused:     p.DonorRefused,
 		HeartRate:        d.of(p.HeartRate),
 		MeanPressureMmHg: d.of(p.MeanPressure),
+		CircuitAsked:     p.CircuitAsked,
 		HeparinForbidden: p.HeparinForbidden,
 		SalvageRefused:   p.SalvageRefused,
+		RhDNegative:      p.RhDNegative,
 	}
 }
 
@@ -145,6 +147,7 @@ func (d *drawing) bench(b *Bench) sim.BenchFaults {
 		BagCapacityML:   b.ProductBagML,
 		ExpiryTicks:     ticksOfMin(b.ProductLifeH * 60),
 		LabTicks:        ticksOfMin(d.of(b.LaboratoryMin)),
+		DetectorHaze:    d.of(b.DetectorHaze),
 		ReservoirML:     b.ReservoirML,
 	}
 	for _, name := range b.OpenClamps {

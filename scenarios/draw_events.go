@@ -29,6 +29,8 @@ var kindsOf = [...]struct {
 	{"heparin", sim.EventHeparin},
 	{"protamine", sim.EventProtamine},
 	{"touch", sim.EventTouch},
+	{"bypass", sim.EventBypass},
+	{"pump_blood", sim.EventPumpBlood},
 }
 
 // kind is the model's kind of an event, 0 for a name it does not know.
@@ -54,7 +56,8 @@ func (d *drawing) phase(p *Phase, contaminants []Contaminant) sim.Phase {
 	fluid, _ := sim.SolutionNamed(p.IrrigationFluid)
 	ph := sim.Phase{Name: p.Name, StartTick: tickOf(p.Starts), BleedMLMin: d.of(p.BleedingMLMin),
 		IrrigationMLMin: d.of(p.IrrigationMLMin), Irrigation: fluid, SwabShare: d.of(p.SwabShare), DrapeShare: d.of(p.DrapeShare),
-		FatMLPerML: d.of(p.FatShare)}
+		FatMLPerML: d.of(p.FatShare), LysedShare: d.of(p.LysedShare)}
+	ph.BodyFluidMLMin = d.of(p.BodyFluidMLMin)
 	for _, e := range p.ContaminantPerML {
 		ph.ContaminantPerML[contaminantIndex(contaminants, e.Key)] = d.of(e.Value)
 	}
@@ -86,6 +89,8 @@ func (d *drawing) event(e *Event, contaminants []Contaminant) sim.EventSpec {
 		spec.Value = d.maybe(e.HeparinIU)
 	case sim.EventProtamine:
 		spec.Value = d.maybe(e.ProtamineMG)
+	case sim.EventBypass:
+		spec.Value = d.maybe(e.PumpML)
 	}
 	return spec
 }

@@ -9,9 +9,9 @@ type Step struct {
 	Why   string `yaml:"why" rule:"max=420" doc:"what the physics does with this choice and with others, in a few sentences"`
 	Look  string `yaml:"look" rule:"max=40" doc:"part of the bench it is about, which is bracketed in the drawing and put into the panel" example:"reservoir"`
 	Panel string `yaml:"panel" rule:"oneof=bench|team|records" doc:"page of the panel that is opened; left out: bench where look is given"`
-	Until Until  `yaml:"until" rule:"required" doc:"what the step waits for; exactly one of its keys is given"`
 	Time  string `yaml:"time" rule:"oneof=stands|runs" doc:"whether the clock of the case stands meanwhile; what the hands have begun is always finished; left out: stands while reading and runs otherwise"`
 	Fast  bool   `yaml:"fast" doc:"the wait may be passed at ten times the pace"`
+	Until Until  `yaml:"until" rule:"required" doc:"what the step waits for; exactly one of its keys is given"`
 	Then  string `yaml:"then" rule:"max=300" doc:"what has just happened and what the model made of it, shown before the next step"`
 }
 
@@ -19,7 +19,7 @@ type Step struct {
 type Until struct {
 	Read  bool        `yaml:"read" doc:"true: the trainee has read it and says so"`
 	Act   *UntilAct   `yaml:"act" doc:"an act on the bench"`
-	Holds string      `yaml:"holds" rule:"oneof=undecided|not_primed|drip_behind|drip_far_ahead|clear_layer|agent_in_field|swabs_full|reservoir_ready|bowl_nearly_full|filled_not_washed|washed_not_emptied|not_labelled|blood_wanted|giving_unwatched|question_open|reservoir_nearly_full|pack_nearly_empty|operation_over" doc:"a situation, as hints know it"`
+	Holds string      `yaml:"holds" rule:"oneof=undecided|not_primed|drip_behind|drip_far_ahead|clear_layer|agent_in_field|swabs_full|reservoir_ready|bowl_nearly_full|filled_not_washed|washed_not_emptied|not_labelled|blood_wanted|giving_unwatched|question_open|reservoir_nearly_full|pack_nearly_empty|detector_doubtful|citrate_outrun|circuit_open|pump_blood_waits|protamine_given|operation_over|part_bowl|anti_d_due" doc:"a situation, as hints know it"`
 	Reads *UntilReads `yaml:"reads" doc:"something that can be read or seen has come to a value"`
 }
 

@@ -5,6 +5,8 @@
 // the reference page and the schema are made. This file holds the top of the format.
 package scenarios
 
+//go:generate go run rouleau/cmd/rouleau schema --page --out FORMAT.md
+
 import (
 	"crypto/sha256"
 	"encoding/hex"
@@ -23,7 +25,7 @@ type File struct {
 	Version      int            `yaml:"version" rule:"required,min=1,max=9999" doc:"counted up with each change that can change a grade" example:"1"`
 	Level        string         `yaml:"level" rule:"required,oneof=first_steps|routine|demanding" doc:"how hard the case is"`
 	Minutes      int            `yaml:"minutes" rule:"required,min=3,max=720" doc:"time a trainee should set aside at the pace of the operation" example:"90"`
-	Summary      string         `yaml:"summary" rule:"required,min=10,max=200" doc:"one sentence for the list of cases"`
+	Summary      string         `yaml:"summary" rule:"required,min=10,max=200" doc:"one sentence for the list of cases" example:"A long operation that oozes steadily."`
 	Day          yamlread.Date  `yaml:"day" rule:"required" doc:"invented day of the operation; packs that expire before it are expired" example:"2031-05-14"`
 	Ends         yamlread.Clock `yaml:"operation_ends" rule:"required,min=0:01:00,max=12:00:00" doc:"when the operation is over" example:"1:15:00"`
 	Stops        yamlread.Clock `yaml:"case_stops" rule:"required,min=0:02:00,max=13:00:00" doc:"when the case is stopped at the latest; the time after the operation is for finishing" example:"1:35:00"`

@@ -13,14 +13,15 @@ type Story struct {
 	Consent           string   `yaml:"consent" rule:"required,min=3,max=300" doc:"what the patient agreed to"`
 	Refusals          []string `yaml:"refusals" rule:"max=6,each_min=2,each_max=200" doc:"what the patient declines"`
 	Contraindications []string `yaml:"contraindications" rule:"max=8,each_min=2,each_max=200" doc:"what speaks against collecting, washing or an anticoagulant"`
+	LocalPolicy       []string `yaml:"local_policy" rule:"max=6,each_min=5,each_max=200" doc:"customs of the hospital that bear on this case, such as a second sucker; left out: no row on the sheet"`
 	Allergies         []string `yaml:"allergies" rule:"max=8,each_min=2,each_max=200" doc:"allergies; none known is an empty list"`
 }
 
 // Objective is something the trainee should learn or show.
 type Objective struct {
 	ID   string `yaml:"id" rule:"required,min=2,max=40" doc:"short name that criteria refer to, lower-case words joined by _" example:"match_the_drip"`
-	Text string `yaml:"text" rule:"required,min=5,max=200" doc:"the objective in one sentence"`
 	Part string `yaml:"part" rule:"required,oneof=deciding|collecting|processing|returning|communicating|recording" doc:"part of the work it belongs to"`
+	Text string `yaml:"text" rule:"required,min=5,max=200" doc:"the objective in one sentence"`
 }
 
 // Right is the right answer to the case sheet.
@@ -47,6 +48,6 @@ func (r Right) AllowsBowl(b sim.BowlKind) bool { return has(r.Bowls, b.String())
 
 // Hint is help in practice: what a good operator would look at now, never the answer first.
 type Hint struct {
-	When  string   `yaml:"when" rule:"required,oneof=undecided|not_primed|drip_behind|drip_far_ahead|clear_layer|agent_in_field|swabs_full|reservoir_ready|bowl_nearly_full|filled_not_washed|washed_not_emptied|not_labelled|blood_wanted|giving_unwatched|question_open|reservoir_nearly_full|pack_nearly_empty|operation_over" doc:"situation in which the hint is offered"`
+	When  string   `yaml:"when" rule:"required,oneof=undecided|not_primed|drip_behind|drip_far_ahead|clear_layer|agent_in_field|swabs_full|reservoir_ready|bowl_nearly_full|filled_not_washed|washed_not_emptied|not_labelled|blood_wanted|giving_unwatched|question_open|reservoir_nearly_full|pack_nearly_empty|detector_doubtful|citrate_outrun|circuit_open|pump_blood_waits|protamine_given|operation_over|part_bowl|anti_d_due" doc:"situation in which the hint is offered"`
 	Steps []string `yaml:"steps" rule:"required,min=3,max=3,each_min=5,each_max=300" doc:"three steps: where to look, what it means, what to do"`
 }

@@ -23,6 +23,7 @@ func suspect(doc *yamlread.Doc, f *File, source []byte) {
 	c.unusedObjectives()
 	c.unusedContaminants()
 	c.idleCriteria()
+	c.targets()
 	c.built()
 	c.survival()
 	c.supplies()
@@ -75,6 +76,14 @@ func (c *checker) idleCriteria() {
 			if !agent {
 				missing = "a contaminant with must_divert that gets into the wound"
 			}
+		case "second_sucker_asked":
+			if !agent {
+				missing = "a contaminant with must_divert that gets into the wound"
+			}
+		case "anti_d_asked", "fetal_test_asked":
+			if !c.f.Patient.RhDNegative {
+				missing = "rhd_negative: true under patient"
+			}
 		case "questions_answered_share":
 			if !c.any(sim.EventAsk, sim.EventAskLoss) {
 				missing = "an event ask or ask_loss"
@@ -86,6 +95,22 @@ func (c *checker) idleCriteria() {
 		case "donor_units_against_steady":
 			if c.f.Patient.DonorRefused {
 				missing = "a patient who accepts donor blood"
+			}
+		case "protected_after_protamine_share", "heparin_after_protamine_iu":
+			if !c.any(sim.EventProtamine) {
+				missing = "an event protamine"
+			}
+		case "pump_blood_taken_share":
+			if !c.any(sim.EventPumpBlood) {
+				missing = "an event pump_blood"
+			}
+		case "circuit_joined_share", "circuit_partings":
+			if !c.f.Patient.CircuitAsked {
+				missing = "circuit_stays_connected: true under patient"
+			}
+		case "misread_stops_by_hand_share":
+			if b := &c.f.Bench; !c.any(sim.EventDetectorFault) && b.DetectorOffset.High() <= 0 && b.DetectorOffset.Low() >= 0 && b.DetectorHaze.High() <= 1 {
+				missing = "detector_haze over 1 or a detector_offset on the bench, or an event detector_fault"
 			}
 		case "residual_heparin_iu_ml":
 			if len(c.f.Right.Anticoagulants) > 0 && !has(c.f.Right.Anticoagulants, sim.HeparinSolution.String()) {

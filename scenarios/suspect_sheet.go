@@ -51,6 +51,12 @@ func (c *checker) sheet() {
 		c.Fault("story.contraindications", "something speaks against collecting, and the right decision is as if nothing did",
 			"another right.decision, or the line under story.history where it changes nothing")
 	}
+	if p.CircuitAsked && mentions(append(slices.Clone(s.Refusals), s.Consent), "connected") < 0 {
+		c.Fault("patient.circuit_stays_connected", "the case sheet does not say so, and nobody can know", "the word connected in story.consent or story.refusals")
+	}
+	if p.RhDNegative && !c.saysRhD() {
+		c.Fault("patient.rhd_negative", "the case sheet does not say so, and nobody can know", "a line with the words RhD negative in story.history")
+	}
 	switch refused := p.SalvageRefused || p.DonorRefused; {
 	case len(s.Refusals) > 0 && !refused:
 		c.Fault("story.refusals", "the sheet says that something is refused, and the patient takes everything",
@@ -60,6 +66,12 @@ func (c *checker) sheet() {
 	case len(s.Refusals) == 0 && p.DonorRefused:
 		c.Fault("patient.donor_blood_refused", "the case sheet does not say so, and nobody can know", "a line in story.refusals")
 	}
+}
+
+// saysRhD tells whether the sheet names the mother's RhD group.
+func (c *checker) saysRhD() bool {
+	s := &c.f.Story
+	return mentions(s.History, "rhd") >= 0 || strings.Contains(strings.ToLower(s.Background), "rhd")
 }
 
 // lossOff is how many times more or less than expected the phases shed where it looks like a slip [A].

@@ -37,6 +37,7 @@ var rules = [...]rule{
 	{"pressure_on_bag", func(j *judged) float64 { return sim.Seconds(j.s.Conduct.SqueezedTicks) }, 0, briefPressS, sim.IncidentAir},
 	{"air_given", func(j *judged) float64 { return j.s.Giving.AirML }, traceML, 2, sim.IncidentAir},
 	{"not_identified", func(j *judged) float64 { return j.s.Conduct.UnidentifiedGivenML }, traceML, neverBrief, noIncident},
+	{"circuit_parted", func(j *judged) float64 { return j.s.Conduct.PartedGivenML }, traceML, neverBrief, noIncident},
 	{"expired_given", func(j *judged) float64 { return j.s.Conduct.ExpiredGivenML }, traceML, neverBrief, noIncident},
 	{"unlabelled_given", func(j *judged) float64 { return j.s.Conduct.UnlabelledGivenML }, traceML, neverBrief, noIncident},
 	{"anticoagulant_given", func(j *judged) float64 { return j.s.Conduct.AnticoagulantGivenML }, traceML, neverBrief, noIncident},

@@ -24,6 +24,11 @@ type Yardstick struct {
 func PlayYardstick(sc *scenarios.Scenario, seed uint64, assessment bool) Yardstick {
 	run := play.New(sc.Case(seed, assessment), seed)
 	run.ToEnd(operators.NewSteady(operators.SheetOf(sc, &run.Case)))
+	return YardstickOf(run)
+}
+
+// YardstickOf takes the yardstick from a finished run of steady.
+func YardstickOf(run *play.Run) Yardstick {
 	s := &run.State
 	return Yardstick{Recovery: recoveredShare(s), LowestHbGDL: s.Patient.LowestHbGDL, DonorUnits: s.Patient.DonorUnits}
 }

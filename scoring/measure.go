@@ -51,6 +51,8 @@ var measures = map[string]func(j *judged) found{
 	"breaches_mended_share": breachesMended,
 
 	"anticoagulant_in_range_share": anticoagulantInRange, "anticoagulant_per_100ml": anticoagulantPer100,
+	"blood_without_drip_ml": bloodWithoutDrip, "reservoir_peak_share": reservoirPeak, "thinnest_product_hct": thinnestProduct, "give_rate_ml_min": giveRate,
+	"second_sucker_asked": secondSuckerAsked, "anti_d_asked": antiDAsked, "fetal_test_asked": fetalTestAsked,
 	"vacuum_in_range_share": vacuumInRange, "agent_collected_ml": agentCollected, "clot_ml": clot,
 	"worst_clear_layer_share": worstClearLayer, "swabs_rinsed": swabsRinsed, "suction_lysis_share": suctionLysis,
 
@@ -68,6 +70,9 @@ var measures = map[string]func(j *judged) found{
 		return removal(j, func(y *sim.Cycle) (float64, float64) { return y.FeedFreeHbG, y.FreeHbG })
 	},
 	"residual_heparin_iu_ml": residualHeparin, "residual_citrate_mmol_l": residualCitrate, "residual_potassium_mmol_l": residualPotassium, "residual_protein_g_l": residualProtein,
+	"residual_anticoagulant_share": residualAnticoagulant, "misread_stops_by_hand_share": misreadStops, "red_cells_wasted_share": cellsWasted,
+	"protected_blood_share": protectedBlood, "protected_after_protamine_share": protectedAfterProtamine, "heparin_after_protamine_iu": heparinAfterProtamine,
+	"pump_blood_taken_share": pumpBloodTaken, "circuit_joined_share": circuitJoined, "circuit_partings": circuitPartings,
 	"red_cell_recovery": recovery, "recovery_against_steady": recoveryAgainst,
 
 	"lowest_hb_against_steady":   lowestHbAgainst,

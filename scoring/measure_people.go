@@ -161,7 +161,7 @@ func askedAboutAgent(j *judged) found {
 		back := j.nextDone(t, routesIn)
 		clear := j.toldClear(t)
 		away := j.nextDone(t, func(a *sim.Action) bool { return a.Do == sim.Route && sim.Destination(a.Value) == sim.ToDiscard })
-		diverted := !j.at(t).ToReservoir || away >= 0 && away < clear
+		diverted := !j.at(t).ToReservoir || away >= 0 && away < clear || j.secondSucker(t)
 		if !diverted || clear < 0 || back >= 0 && clear > back {
 			return valueAt(0, t)
 		}
@@ -169,10 +169,16 @@ func askedAboutAgent(j *judged) found {
 	return value(1)
 }
 
+// secondSucker says whether a second sucker was asked for by a tick.
+func (j *judged) secondSucker(by int64) bool {
+	asked := j.firstDone(func(a *sim.Action) bool { return a.Do == sim.Ask && sim.Request(a.Value) == sim.SecondSucker })
+	return asked >= 0 && asked <= by
+}
+
 // toldClear is the first tick from a tick on at which the surgeon said that the field is clear, asked or not; -1 for never.
 func (j *judged) toldClear(from int64) int64 {
 	for i := range j.run.Log {
-		if o := &j.run.Log[i]; o.Tick >= from && o.Kind == sim.Said && o.Key == "field_is_clear" {
+		if o := &j.run.Log[i]; o.Tick >= from && o.Kind == sim.Said && (o.Key == "field_is_clear" || o.Key == "back_to_first") {
 			return o.Tick
 		}
 	}

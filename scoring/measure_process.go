@@ -201,11 +201,13 @@ func anticoagulantRemoval(j *judged) found {
 	return heparin
 }
 
+// recoveredShare is what was given back of the red cells that were shed or went into a pump's circuit.
 func recoveredShare(s *sim.State) float64 {
-	if s.Patient.ShedCellsML <= 0 {
+	left := s.Patient.ShedCellsML + s.Patient.OnPumpCellsML
+	if left <= 0 {
 		return 0
 	}
-	return s.Giving.GivenCells / s.Patient.ShedCellsML
+	return s.Giving.GivenCells / left
 }
 
 func recovery(j *judged) found { return value(recoveredShare(j.s)) }

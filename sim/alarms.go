@@ -102,7 +102,7 @@ func watchAlarms(c *Case, s *State, h *Happened) {
 	on[AlarmClot] = clot > clotSeenML
 	on[AlarmFieldHidden] = s.Field.Pool.VolumeML() >= poolHidesML-1
 	on[AlarmLeak] = s.Bowl.LeakMLMin > 0 && s.Bowl.Spinning
-	on[AlarmInterface] = p.Mode == PumpFill && s.Bowl.Detector.Mean() > detectorStop
+	on[AlarmInterface] = (p.Mode == PumpFill || p.Mode == PumpTopUp) && s.Bowl.Detector.Mean() > detectorStop
 	on[AlarmLayered] = v > 200 && r.ClearML > float64(layeredShare*v)
 	for i := range s.Bags[:s.BagsUsed] {
 		bag := &s.Bags[i]

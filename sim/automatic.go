@@ -14,8 +14,9 @@ func automatic(c *Case, s *State, h *Happened) {
 	cy := s.cycle()
 	open := cy != nil && cy.DoneTick == 0
 	switch {
-	case p.Mode == PumpFill && p.AutoStop && b.Detector.Mean() > detectorStop:
+	case (p.Mode == PumpFill || p.Mode == PumpTopUp) && p.AutoStop && b.Detector.Mean() > detectorStop:
 		do(StopPump)
+		cy.StoppedByItself = true
 		h.act(s.Tick, "interface_reached", b.Detector.Mean())
 	case p.Mode != PumpIdle:
 	case p.AutoFillML > 0 && !open && s.Reservoir.Blood.VolumeML() >= p.AutoFillML && May(c, s, Action{Do: Fill}) == "":

@@ -10,6 +10,7 @@ type ProductBag struct {
 	Fragments  Fluid
 	Flaws      Flaws   // of what is in it now
 	Reacted    bool    // the patient reacted to it
+	Parted     bool    // what is in it has been apart from the patient
 	AirAtGiven float64 // air in it when it began to run, mL
 	FirstTick  int64   // first product came in; expiry counts from here
 	LabelBits  uint8

@@ -34,6 +34,7 @@ func bleed(c *Case, s *State) {
 		pooled := f.Pool.CellsML
 		move(&f.Pool, &p.Blood, toPool)
 		f.LysedShare = joinedShare(f.LysedShare, pooled, 0, f.Pool.CellsML-pooled)
+		lyse(&f.Pool, float64(ph.LysedShare*(f.Pool.CellsML-pooled)), &s.Stores.LysedML)
 		f.BloodML += toPool
 		p.ShedML += ml
 		p.ShedCellsML += cells - p.Blood.CellsML
@@ -43,6 +44,9 @@ func bleed(c *Case, s *State) {
 	if ph.IrrigationMLMin > 0 && !s.Team.IrrigationHeld {
 		f.IrrigationRateMLMin = ph.IrrigationMLMin
 		f.IrrigationML += move(&f.Pool, &s.Stores.Irrigation[ph.Irrigation], ph.IrrigationMLMin/60*tickS)
+	}
+	if ph.BodyFluidMLMin > 0 {
+		f.BodyFluidML += move(&f.Pool, &s.Stores.BodyFluid, ph.BodyFluidMLMin/60*tickS)
 	}
 	lyseOsmotic(&f.Pool, &f.LysedShare, &s.Stores.LysedML, tickS)
 }

@@ -45,6 +45,8 @@ type PatientSpec struct {
 	MeanPressureMmHg float64
 	HeparinForbidden bool // heparin-induced thrombocytopenia
 	SalvageRefused   bool // the patient declines the procedure
+	RhDNegative      bool // a mother whose child may be RhD-positive
+	CircuitAsked     bool // takes own blood back only from a circuit that stays connected
 }
 
 // Phase is a part of the operation with steady conditions.
@@ -58,6 +60,8 @@ type Phase struct {
 	DrapeShare       float64                  // 0–1 of shed blood
 	ContaminantPerML [MaxContaminants]float64 // unit of the contaminant per mL of shed blood
 	FatMLPerML       float64
+	LysedShare       float64 // 0–1 of the shed red cells that come into the wound broken, as from old haematoma or crushed tissue
+	BodyFluidMLMin   float64 // that is not blood and runs into the wound, such as amniotic fluid
 }
 
 // ContaminantSpec is something in the wound that does not belong in a vein.
@@ -88,6 +92,7 @@ type BenchFaults struct {
 	NoVacuum        bool            // the regulator is not plugged in until tested
 	TouchChance     float64         // 0–1, chance that connecting a line touches something unsterile
 	DetectorOffset  float64
+	DetectorHaze    float64 // how many times the usual free haemoglobin and fat mislead the detector; 0 as 1
 	WasteCapacityML float64
 	BagCapacityML   float64
 	ExpiryTicks     int64 // life of a product at room temperature
@@ -125,6 +130,8 @@ const (
 	EventHeparin                            // systemic heparin, Value IU
 	EventProtamine                          // Value mg
 	EventTouch                              // a sterile connection is touched: a breach
+	EventBypass                             // the patient goes on a pump whose circuit holds Value mL
+	EventPumpBlood                          // what its circuit holds is offered, for Within
 )
 
 // Trigger says when an event fires.

@@ -45,11 +45,14 @@ const (
 	TellMeWhen  // say before an agent comes and when it is gone
 	IsAgentGone // is the field clear of it?
 	ClinicianComes
+	SecondSucker   // a sucker of its own for what must be diverted
+	GiveAntiD      // anti-D for an RhD-negative mother
+	TestFetalBleed // a sample that tells how much of the child's blood the mother has
 	requestCount
 )
 
 var requestNames = [requestCount]string{"let_it_pool", "skim", "rinse_swabs", "hold_irrigation", "resume_irrigation", "stop_agent",
-	"tell_me_when", "is_agent_gone", "clinician_to_bedside"}
+	"tell_me_when", "is_agent_gone", "clinician_to_bedside", "second_sucker", "give_anti_d", "test_fetal_bleed"}
 
 // String is the name used in files.
 func (r Request) String() string { return nameOf(requestNames[:], uint8(r)) }

@@ -61,7 +61,7 @@ func TestDetectorNoise(t *testing.T) {
 	sum, squares, lagged, tail := 0.0, 0.0, 0.0, 0
 	ring := make([]float64, Ticks(detectorTauS))
 	for i := range n {
-		s.readDetector()
+		s.readDetector(&Case{})
 		v := s.Bowl.Detector.Noise
 		sum += v
 		squares += v * v

@@ -20,6 +20,13 @@ type Conduct struct {
 	ContaminatedGivenML  float64
 	AnticoagulantGivenML float64
 	ClotGivenML          float64
+	PartedGivenML        float64 // from a circuit that had been parted, to a patient who declined that
+	JoinedBloodML        float64 // shed blood collected while the circuit was joined to the patient
+	Partings             int     // how often a joined circuit was parted
+	ProtectedML          float64 // shed blood that met enough anticoagulant in the filter
+	AfterProtamineML     float64 // shed blood collected after protamine
+	AfterProtectedML     float64 // of it, what met enough anticoagulant
+	HeparinAfterIU       float64 // heparin that washed blood brought the patient after protamine
 	WatchedTimes         int     // looks at the patient while washed blood ran in
 	EstimateML           float64 // the last estimate of blood loss, -1 for none
 	EstimateTick         int64
@@ -90,7 +97,7 @@ func (k *Conduct) causes(s *State) {
 		of    Incident
 	}{
 		{on[AlarmAir], IncidentAir}, {on[AlarmNoPower] || on[AlarmNoVacuum] || on[AlarmLeak], IncidentEquipment}, {on[AlarmClot], IncidentClot},
-		{on[AlarmNoDrip], IncidentAnticoagulant}, {s.Bowl.Detector.Offset != 0, IncidentEquipment},
+		{on[AlarmNoDrip], IncidentAnticoagulant}, {s.Bowl.Detector.Offset != 0 || s.Bowl.Detector.Misread > misreadSeen, IncidentEquipment},
 	} {
 		k.Cause[c.of] = k.Cause[c.of] || c.there
 	}
@@ -99,6 +106,9 @@ func (k *Conduct) causes(s *State) {
 		k.Cause[IncidentProduct] = k.Cause[IncidentProduct] || f.UnwashedML > 0 || f.WrongML > 0
 	}
 }
+
+// misreadSeen is by how much a detector must be off for an eye to be sure of it [A].
+const misreadSeen = 0.05
 
 // undrippedML is what may be sucked without a drip before it is an incident [A].
 const undrippedML = 50.0

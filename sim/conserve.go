@@ -44,6 +44,8 @@ func (s *State) Places(visit func(name string, f *Fluid)) {
 	visit("rinse", &s.Stores.Rinse)
 	visit("syringe", &s.Stores.Syringe)
 	visit("samples", &s.Stores.Samples)
+	visit("body fluid", &s.Stores.BodyFluid)
+	visit("pump circuit", &s.Stores.Circuit)
 	for i := range s.Stores.Irrigation {
 		visit("irrigation", &s.Stores.Irrigation[i])
 	}

@@ -8,7 +8,7 @@ import "testing"
 // covered adds up over the cases of this file which acts were accepted and which events came.
 type covered struct {
 	acts   [verbCount]int
-	events [EventTouch + 1]int
+	events [EventPumpBlood + 1]int
 }
 
 func (v *covered) add(b *bench) {
@@ -27,12 +27,14 @@ func TestConserveWholeCases(t *testing.T) {
 	t.Run("careful", func(t *testing.T) { all.add(carefulCase(t)) })
 	t.Run("careless", func(t *testing.T) { all.add(carelessCase(t)) })
 	t.Run("child, citrate", func(t *testing.T) { all.add(childCase(t)) })
+	t.Run("birth", func(t *testing.T) { all.add(birthCase(t)) })
+	t.Run("circuit, pump", func(t *testing.T) { all.add(circuitCase(t)) })
 	for v := NoVerb + 1; v < verbCount; v++ {
 		if all.acts[v] == 0 {
 			t.Errorf("no case does %v", v)
 		}
 	}
-	for k := EventSay; k <= EventTouch; k++ {
+	for k := EventSay; k <= EventPumpBlood; k++ {
 		if all.events[k] == 0 {
 			t.Errorf("no case brings event %d", k)
 		}

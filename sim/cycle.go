@@ -20,6 +20,8 @@ type Cycle struct {
 	FeedHeparinIU                                        float64
 	FeedCitrate                                          float64
 	BedAtStop                                            float64 // true B/V when filling stopped
+	MisreadAtStop                                        float64 // by how much the detector was off then
+	StoppedByItself                                      bool    // by the automatic stop
 	WashML                                               float64
 	WashBy                                               [solutionCount]float64 // mL by fluid, topping up included
 	WasteCellsML                                         float64

@@ -25,6 +25,7 @@ var (
 // Detector is the optical reading of how far the bed has come.
 type Detector struct {
 	Offset  float64 // a fault, set by the scenario
+	Misread float64 // by how much the last reading was off, noise apart
 	Noise   float64
 	Reading float64
 	Recent  [detectorSpan]float64
@@ -45,13 +46,17 @@ func (d *Detector) Mean() float64 {
 }
 
 // read takes one reading of the spinning bowl.
-func (s *State) readDetector() {
+func (s *State) readDetector(c *Case) {
 	b := &s.Bowl
 	d := &b.Detector
 	d.Noise = float64(detectorKeep*d.Noise) + float64(detectorKick*s.normal())
 	truth := (b.BedML() + float64(buffyShare*b.CellsML)) / b.Shape().VolumeML
 	haze := float64(detectorPerHbGL*b.Effluent.FreeHbGL) + float64(detectorPerFat*b.Effluent.FatShare)
+	if times := c.Faults.DetectorHaze; times > 0 {
+		haze = float64(haze * times)
+	}
 	d.Reading = clamp(truth+d.Noise+d.Offset+haze, 0, 1.2)
+	d.Misread = d.Offset + haze
 	d.Recent[d.Next] = d.Reading
 	d.Next++
 	if d.Next == detectorSpan {

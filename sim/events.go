@@ -83,12 +83,18 @@ func bring(c *Case, s *State, e *EventSpec, h *Happened) {
 	case EventHeparin:
 		s.Patient.Blood.In[Heparin] += e.Value
 		s.Stores.Syringe.In[Heparin] -= e.Value
+		s.Team.Heparinised = true
 	case EventProtamine:
 		gone := min(s.Patient.Blood.In[Heparin], e.Value*protamineIUPerMG)
 		s.Patient.Blood.In[Heparin] -= gone
 		s.Patient.Metabolised.In[Heparin] += gone
+		s.Patient.ProtamineTick, s.Team.Heparinised = max(1, s.Tick), false
 	case EventTouch:
 		s.breach(ProcessingSet, h)
+	case EventBypass:
+		s.goOnPump(e.Value)
+	case EventPumpBlood:
+		s.Team.PumpOfferTick, s.Team.PumpOfferEnds = max(1, s.Tick), s.Tick+e.Within
 	}
 }
 

@@ -74,7 +74,7 @@ func suck(c *Case, s *State, line *Fluid) (bloodML float64) {
 		air := suctionHalfML / (mid + suctionHalfML)
 		lyse(&sucked, float64(SuctionLysis(vacuum, air, sucked.Hct())*sucked.CellsML), &s.Stores.LysedML)
 	}
-	if s.Team.Basin.VolumeML() > 0 {
+	if s.Team.Basin.VolumeML() > 0 && !s.Team.SecondInUse {
 		var rinse Fluid
 		move(&rinse, &s.Team.Basin, basinMLMin/60*tickS*patency)
 		lyse(&rinse, float64(SuctionLysis(vacuum, 0, rinse.Hct())*rinse.CellsML), &s.Stores.LysedML)
@@ -107,7 +107,7 @@ func overflow(s *State) {
 
 // suctionNow is the vacuum at the sucker's tip, mmHg, and whether it leads to the reservoir.
 func (s *State) suctionNow(c *Case) (vacuum float64, toReservoir bool) {
-	if s.Team.Route == ToDiscard {
+	if s.Team.Route == ToDiscard || s.Team.SecondInUse {
 		return wallSuctionMmHg, false
 	}
 	return s.VacuumMmHg(c), true
@@ -145,11 +145,13 @@ func collect(c *Case, s *State) {
 	var line, passed Fluid
 	blood := suck(c, s, &line)
 	drip(c, s, &line)
+	s.runPumpBlood(c, &line)
 	if s.Bench.Opened[CollectionSet] {
 		s.Filter.LysedShare = joinedShare(s.Filter.LysedShare, s.Filter.Content.CellsML, s.Field.LysedShare, line.CellsML)
 		if line.VolumeML() > 0 || s.Filter.Content.ML > 0 {
 			stepFilter(&s.Filter, &line, &passed, float64(blood*effect), tickS)
 		}
+		s.countProtected(blood)
 		r := &s.Reservoir
 		r.Breached = r.Breached || s.Bench.Breached[CollectionSet] && passed.VolumeML() > 0
 		r.InMLMin = passed.VolumeML() / tickS * 60

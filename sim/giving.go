@@ -24,6 +24,7 @@ type Giving struct {
 	AirML      float64 // given
 	Caught     Fluid   // fragments in the filter
 	Filter     bool
+	Joined     bool // by a line that was there before the blood: bowl, bag and patient are one circuit
 }
 
 // give lets one tick of return reach the patient.
@@ -89,9 +90,12 @@ func (s *State) giveBag(c *Case, bag *ProductBag, want float64) {
 	} else {
 		k.ClotGivenML += move(&s.Patient.Blood, &bag.Fragments, piece)
 	}
-	cells := s.Patient.Blood.CellsML
+	cells, heparin := s.Patient.Blood.CellsML, s.Patient.Blood.In[Heparin]
 	got := move(&s.Patient.Blood, &bag.Fluid, want)
 	g.GivenCells += s.Patient.Blood.CellsML - cells
+	if s.Patient.ProtamineTick > 0 {
+		k.HeparinAfterIU += s.Patient.Blood.In[Heparin] - heparin
+	}
 	g.GivenML += got
 	bag.GivenML += got
 	g.FlowMLMin = got / tickS * 60
@@ -113,6 +117,9 @@ func (s *State) countGiven(c *Case, bag *ProductBag, ml float64) {
 	}
 	if haemolysed || flaws.UnwashedML > 0 || flaws.WrongML > 0 {
 		k.meet(IncidentProduct, s.Tick)
+	}
+	if bag.Parted && c.Patient.CircuitAsked {
+		k.PartedGivenML += ml
 	}
 	if bag.Checkers < 2 {
 		k.UnidentifiedGivenML += ml

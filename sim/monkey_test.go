@@ -26,7 +26,7 @@ var eager = [...]struct {
 	low float64
 	up  float64
 }{
-	{Fill, nil, 0, 0}, {Wash, nil, 0, 0}, {StopPump, nil, 0, 0}, {StopAll, nil, 0, 0}, {Empty, nil, 0, 0}, {DrawBack, nil, 0, 0},
+	{Fill, nil, 0, 0}, {Wash, nil, 0, 0}, {StopPump, nil, 0, 0}, {StopAll, nil, 0, 0}, {Empty, nil, 0, 0}, {DrawBack, nil, 0, 0}, {TopUp, nil, 0, 0},
 	{SendBack, nil, 0, 0}, {ClearLine, nil, 0, 0}, {NewBag, nil, 0, 0}, {Hook, []Part{Bag(0), Bag(1), Bag(2), AnticoagulantHook}, 0, 1},
 	{GiveRate, nil, 0, 150}, {Squeeze, nil, 0, 1}, {Clamp, []Part{DripClamp, OutletClamp, WashClampA, WashClampB}, 1, 1},
 	{Clamp, []Part{DripClamp, OutletClamp, WashClampA, WashClampB, WasteDrain, SparePort}, 0, 1}, {Route, nil, 1, 1}, {SetVacuum, nil, 50, 400},
@@ -74,6 +74,7 @@ func (m *monkey) someCase() Case {
 		p.IrrigationMLMin, p.Irrigation = m.between(0, 300), Solution(m.below(int(solutionCount)))
 		p.SwabShare, p.DrapeShare = m.between(0, 0.6), m.between(0, 0.4)
 		p.FatMLPerML = m.between(0, 0.05)
+		p.LysedShare = m.between(0, 0.2)
 		for k := range p.ContaminantPerML {
 			p.ContaminantPerML[k] = max(0, m.between(-1, 1))
 		}
@@ -82,13 +83,17 @@ func (m *monkey) someCase() Case {
 		c.Contaminants = append(c.Contaminants, ContaminantSpec{BoundShare: m.float(), Procoagulant: m.float() < 0.5, MustDivert: m.float() < 0.5,
 			LimitPerML: m.float(), HaemostatFull: m.float(), AgentPerML: m.float()})
 	}
-	for k := EventSay; k <= EventTouch; k++ {
+	for k := EventSay; k <= EventPumpBlood; k++ {
 		e := EventSpec{Kind: k, When: Trigger(m.below(int(WhenProduct) + 1)), At: Ticks(m.between(60, 2400)), Threshold: m.between(0, 20), Line: -1, Value: 1}
 		switch k {
 		case EventAgentOn, EventAgentOff:
 			e.Value = float64(m.below(MaxContaminants))
 		case EventHeparin, EventProtamine:
 			e.Value = m.between(0, 20000)
+		case EventBypass:
+			e.Value = m.between(100, 2000)
+		case EventPumpBlood:
+			e.Within = Ticks(m.between(0, 900))
 		case EventBowlLeak:
 			e.Value = m.between(0, 100)
 		}

@@ -28,6 +28,7 @@ const (
 	PumpEmpty
 	PumpDrawBack
 	PumpSendBack
+	PumpTopUp
 )
 
 // Pump is the pump's settings and what it does now.
@@ -81,7 +82,7 @@ func process(c *Case, s *State, h *Happened) {
 		b.BrakeUntil = 0
 	}
 	if b.Spinning {
-		s.readDetector()
+		s.readDetector(c)
 	}
 	automatic(c, s, h)
 }
@@ -92,6 +93,8 @@ func blocked(c *Case, s *State) bool {
 	switch s.Pump.Mode {
 	case PumpFill:
 		return !open[OutletClamp] || s.outletLimit() <= 0 || s.Waste.Bag.VolumeML() >= c.Faults.WasteCapacityML
+	case PumpTopUp:
+		return s.Waste.Bag.VolumeML() >= c.Faults.WasteCapacityML
 	case PumpWash:
 		return !open[WashClampA] && !open[WashClampB] || s.Waste.Bag.VolumeML() >= c.Faults.WasteCapacityML
 	case PumpEmpty:
@@ -119,6 +122,8 @@ func pumpNow(s *State, h *Happened) {
 		pumpDrawBack(s, h)
 	case PumpSendBack:
 		pumpSendBack(s, h)
+	case PumpTopUp:
+		pumpTopUp(s, h)
 	default:
 		if s.Bowl.Spinning {
 			turn(s, &Fluid{}, flowNone)

@@ -25,6 +25,9 @@ func (s *State) offPatient(i int) Reason {
 	if s.Giving.RateMLMin > 0 || s.Giving.Squeezing {
 		return "bag_is_being_given"
 	}
+	if s.Giving.Joined { // the circuit runs on while nothing flows to the patient
+		return ""
+	}
 	return "take_bag_off_patient_first"
 }
 
@@ -60,6 +63,7 @@ func (r rule) valued(least, most float64) rule {
 func bagRules() {
 	notGiven := func(s *State, b *ProductBag, a Action) Reason { return s.offPatient(int(a.On - FirstBag)) }
 	rules[NewBag] = rule{handsS: 15, may: mayNewBag, do: func(c *Case, s *State, a Action, h *Happened) {
+		s.partCircuit()
 		s.Bags[s.BagsUsed].Hung = true
 		s.BagsUsed++
 		s.Bench.Open[SparePort] = false
@@ -79,11 +83,13 @@ func bagRules() {
 		return unless(a.Value == 1 || s.Team.ClinicianAt > 0 && s.Tick >= s.Team.ClinicianAt, "call_second_person")
 	}, func(s *State, b *ProductBag, a Action) { b.Checkers = uint8(a.Value) }).taking(15).valued(1, 2)
 	rules[Hook] = rule{least: 0, most: 1, whole: true, handsS: 15, may: mayHook, do: hook}
+	rules[JoinCircuit] = rule{least: 0, most: 1, whole: true, handsS: 40, may: mayJoin, do: joinCircuit}
 	rules[Unhook] = rule{handsS: 8,
 		may: func(c *Case, s *State, a Action) Reason {
 			return unless(s.Giving.Bag >= 0 || s.Giving.Pack >= 0, "connect_a_bag_first")
 		},
 		do: func(c *Case, s *State, a Action, h *Happened) {
+			s.partCircuit()
 			s.Giving.Bag, s.Giving.Pack, s.Giving.RateMLMin, s.Giving.Squeezing = -1, -1, 0, false
 		}}
 	rules[GiveRate] = rule{least: 0, most: gravityMostMLMin,
@@ -124,6 +130,7 @@ func mayHook(c *Case, s *State, a Action) Reason {
 
 func hook(c *Case, s *State, a Action, h *Happened) {
 	g := &s.Giving
+	s.partCircuit()
 	g.Filter = a.Value == 1
 	moveAll(&s.Waste.Removed, &g.Caught) // every bag has a new giving set
 	g.RateMLMin, g.Squeezing = 0, false
@@ -198,6 +205,7 @@ func discard(c *Case, s *State, a Action, h *Happened) {
 	moveAll(&s.Waste.Removed, &b.Fluid)
 	moveAll(&s.Waste.Removed, &b.Fragments)
 	if s.Giving.Bag == int8(i) {
+		s.partCircuit()
 		s.Giving.Bag = -1
 	}
 }

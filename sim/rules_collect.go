@@ -3,7 +3,7 @@ package sim
 // Collecting: drip, vacuum, where the sucker leads, talking with the team, mixing.
 
 // MaxDropsMin is the fastest the roller lets drip.
-const MaxDropsMin = 240
+const MaxDropsMin = 600
 
 func collectRules() {
 	rules[SetDrip] = rule{least: 0, most: MaxDropsMin,
@@ -39,6 +39,8 @@ func collectRules() {
 			q := &s.Team.Questions[s.Team.openOf(EventAsk)]
 			q.AnsweredTick, q.Value = max(1, s.Tick), a.Value
 		}}
+	rules[TakePumpBlood] = rule{handsS: 15, may: mayTakePump,
+		do: func(c *Case, s *State, a Action, h *Happened) { s.Team.PumpRuns = true }}
 	rules[Mix] = rule{handsS: mixTimeS,
 		may: func(c *Case, s *State, a Action) Reason {
 			return first(unless(s.Bench.Opened[CollectionSet], "open_the_set_first"), unless(s.Reservoir.Blood.VolumeML() >= 20, "reservoir_is_empty"))

@@ -127,6 +127,7 @@ func replaceSet(c *Case, s *State, a Action, h *Happened) {
 		b.Connected[SuctionLine], b.Connected[VacuumLine], b.Connected[OutletLine] = false, false, false
 		return
 	}
+	s.partCircuit()
 	contents := s.Bowl.asFluid()
 	s.Waste.DiscardedML += contents.VolumeML() + s.Pump.Line.VolumeML()
 	moveAll(&s.Waste.Removed, &contents)

@@ -33,6 +33,7 @@ func processRules() {
 		s.Pump.Mode = PumpEmpty
 	}}
 	rules[DrawBack] = rule{may: mayDrawBack, do: drawBack}
+	rules[TopUp] = rule{may: mayTopUp, do: topUp}
 	rules[SendBack] = rule{
 		may: func(c *Case, s *State, a Action) Reason {
 			return first(ready(s), unless(!s.Bowl.Spinning, "bowl_is_spinning"), unless(s.Bowl.BrakeUntil == 0, "bowl_is_braking"),
@@ -145,9 +146,10 @@ func wash(c *Case, s *State, a Action, h *Happened) {
 // stopPump stops the pump and notes where a fill stood.
 func stopPump(s *State) {
 	p := &s.Pump
-	if cy := s.cycle(); cy != nil && p.Mode == PumpFill {
+	if cy := s.cycle(); cy != nil && (p.Mode == PumpFill || p.Mode == PumpTopUp) {
 		cy.StopTick = max(1, s.Tick)
 		cy.BedAtStop = max(cy.BedAtStop, s.Bowl.FillFraction())
+		cy.MisreadAtStop, cy.StoppedByItself = s.Bowl.Detector.Misread, false
 	}
 	p.Mode = PumpIdle
 }

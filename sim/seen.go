@@ -12,9 +12,10 @@ type Seen struct {
 	PoolML                float64 // by eye, to 10 mL
 	BriskMLMin            float64 // bleeding by eye, the nearest of a few steps
 	IrrigationMLMin       float64
-	IrrigationML          float64 // the scrub nurse's count so far, to 50 mL
-	SwabsML               float64 // weighed, to 10 mL
-	CanisterML            float64 // the theatre's own suction, to 50 mL
+	IrrigationFluid       Solution // what runs or would run now
+	IrrigationML          float64  // the scrub nurse's count so far, to 50 mL
+	SwabsML               float64  // weighed, to 10 mL
+	CanisterML            float64  // the theatre's own suction, to 50 mL
 	Pooling, Rinsing      bool
 	BasinML               float64
 	AgentSaid, AgentAsked bool // an agent was announced and not said to be gone; and asked since it went
@@ -49,9 +50,22 @@ type Seen struct {
 	Samples               [MaxSamples]Sampled // answered ones only
 	SampleCount           int                 // taken
 	OpenQuestion          EventKind           // 0 for none
+	OpenLine              int                 // its words, as the scenario's lines count them; -1 for none
 	BloodWantedTick       int64               // -1 for not wanted
 	ClinicianHere         bool
 	ClinicianCalled       bool
+	SecondSucker          bool // the surgeon has one for what must be diverted
+	SecondInUse           bool
+	RhDNegative           bool // says the sheet
+	AntiDAsked            bool
+	FetalTestAsked        bool
+	CircuitAsked          bool // the patient wants the circuit kept connected, says the sheet
+	Heparinised           bool // systemic heparin was given and no protamine since
+	ProtamineGiven        bool
+	PumpOffered           bool    // the blood of the pump is there to be taken
+	PumpRuns              bool    // and runs into the reservoir
+	PumpBloodML           float64 // of it taken so far, to 10 mL
+	BodyFluidML           float64 // the team's count of what ran into the wound and is not blood, to 50 mL
 	EstimateML            float64
 	Written               [TallyItems]bool
 }
@@ -89,6 +103,8 @@ type SeenPump struct {
 	Detector             float64 // mean of the last second, 0 when not spinning
 	EffluentRed          float64 // 0 clear to 1 dark, from its cells and free haemoglobin
 	EffluentMLMin        float64
+	EffluentDense        float64 // 0 seen through to 1 dense, from its cells alone
+	BedByEye             float64 // share of the bowl that the bed takes, seen through its wall, to 0.02
 	HeldML               float64 // bowl contents, to 5 mL
 	AirML                float64
 	CycleOpen            bool // a bowlful is under way
@@ -120,12 +136,13 @@ type SeenGiving struct {
 	Filter    bool
 	Squeezing bool
 	GivenML   float64
+	Joined    bool // bowl, bag and patient are one circuit
 }
 
 // View fills v from the state, as a person at the bench would read it.
 func View(c *Case, s *State, v *Seen) {
 	*v = Seen{Tick: s.Tick, Ended: s.Ended, OperationOver: s.Tick >= c.EndTick, HandsBusy: s.Tick < s.Bench.HandsUntil,
-		BloodWantedTick: -1}
+		BloodWantedTick: -1, RhDNegative: c.Patient.RhDNegative, CircuitAsked: c.Patient.CircuitAsked, OpenLine: -1}
 	for i := range c.Phases {
 		if c.Phases[i].StartTick <= s.Tick {
 			v.PhaseName = c.Phases[i].Name
@@ -157,6 +174,7 @@ func viewField(c *Case, s *State, v *Seen) {
 	f, t, r := &s.Field, &s.Team, &s.Reservoir
 	v.PoolML, v.BriskMLMin = toNearest(f.Pool.VolumeML(), 10), Briskness(f.BleedMLMin)
 	v.IrrigationMLMin, v.IrrigationML = toNearest(f.IrrigationRateMLMin, 5), toNearest(f.IrrigationML, 50)
+	v.IrrigationFluid = phaseAt(c, s.Tick).Irrigation
 	v.SwabsML, v.CanisterML = toNearest(f.Swabs.VolumeML(), 10), toNearest(f.Discarded.VolumeML(), 50)
 	v.Pooling, v.Rinsing, v.BasinML = t.Pooling, t.RinseUntil > 0, toNearest(t.Basin.VolumeML(), 10)
 	v.AgentSaid, v.AgentAsked, v.FieldClear = t.AgentSaid, t.AgentAsked, t.FieldClear
@@ -180,6 +198,8 @@ func viewPump(s *State, v *SeenPump) {
 	if b.Spinning {
 		v.Detector = b.Detector.Mean()
 	}
+	v.EffluentDense = clamp(float64(b.Effluent.Hct*8), 0, 1)
+	v.BedByEye = toNearest(b.FillFraction(), 0.02)
 	v.EffluentRed = clamp(float64(b.Effluent.Hct*8)+float64(b.Effluent.FreeHbGL/8), 0, 1)
 	truth := TallyTruth(s)
 	v.FedML, v.WashUsedML = toNearest(truth[TallyProcessed], 10), toNearest(truth[TallyWash], 10)
@@ -203,7 +223,7 @@ func viewBags(s *State, v *Seen) {
 		}
 	}
 	g := &s.Giving
-	v.Giving = SeenGiving{g.Bag, g.RateMLMin, g.FlowMLMin, g.Filter, g.Squeezing, toNearest(g.GivenML, 5)}
+	v.Giving = SeenGiving{g.Bag, g.RateMLMin, g.FlowMLMin, g.Filter, g.Squeezing, toNearest(g.GivenML, 5), g.Joined}
 }
 
 func viewPeople(s *State, v *Seen) {
@@ -217,13 +237,17 @@ func viewPeople(s *State, v *Seen) {
 	}
 	v.SampleCount = s.Lab.Count
 	if i := t.OpenQuestion(); i >= 0 {
-		v.OpenQuestion = t.Questions[i].Kind
+		v.OpenQuestion, v.OpenLine = t.Questions[i].Kind, int(t.Questions[i].Line)
 	}
 	if i := t.BloodWanted(); i >= 0 {
 		v.BloodWantedTick = t.Questions[i].AskedTick
 	}
 	v.ClinicianCalled, v.ClinicianHere = t.ClinicianAt > 0, t.ClinicianAt > 0 && s.Tick >= t.ClinicianAt
 	v.EstimateML = s.Conduct.EstimateML
+	v.SecondSucker, v.SecondInUse, v.BodyFluidML = t.SecondSucker, t.SecondInUse, toNearest(s.Field.BodyFluidML, 50)
+	v.Heparinised, v.ProtamineGiven = t.Heparinised, p.ProtamineTick > 0
+	v.PumpOffered, v.PumpRuns, v.PumpBloodML = s.pumpOffered(), t.PumpRuns, toNearest(s.Field.PumpBloodML, 10)
+	v.AntiDAsked, v.FetalTestAsked = t.AntiDTick > 0, t.FetalTestTick > 0
 	for i := range s.Tally {
 		v.Written[i] = s.Tally[i].Written
 	}

@@ -53,6 +53,8 @@ type Patient struct {
 	ReactionLast        int64 // last tick at which blood was given during it
 	HeartRate           float64
 	PressureMmHg        float64
+	OnPumpCellsML       float64 // red cells that went into a pump's circuit so far
+	ProtamineTick       int64   // when protamine was given, 0 for never
 }
 
 // Gas is what the last blood gas said.
@@ -84,6 +86,8 @@ type Field struct {
 	IrrigationML        float64
 	IrrigationRateMLMin float64 // now
 	BleedMLMin          float64 // now, whole blood
+	BodyFluidML         float64 // that ran into the wound and is not blood
+	PumpBloodML         float64 // taken over from a pump's circuit
 }
 
 // BenchState is what has been decided, opened, hung, clamped and connected.
@@ -126,6 +130,8 @@ type Stores struct {
 	Irrigation [solutionCount]Fluid
 	Syringe    Fluid // drugs given, contaminants and fat of the wound
 	Samples    Fluid // taken for the laboratory
+	BodyFluid  Fluid // of the body and not blood, such as amniotic fluid
+	Circuit    Fluid // of the pump that a patient is or was on
 	LysedML    float64
 }
 
@@ -153,4 +159,5 @@ func startStores(s *State) {
 	}
 	s.Stores.Donor = donorCells(40)
 	s.Stores.Syringe = Fluid{}
+	s.Stores.BodyFluid = bodyFluid(20000)
 }

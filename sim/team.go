@@ -42,6 +42,14 @@ type Team struct {
 	Fired          uint64 // scenario events that have happened, as bits
 	ClinicianAt    int64  // tick at which the clinician is at the bedside, 0 for not called
 	OverSaid       bool
+	SecondSucker   bool  // the surgeon has a second one for what must be diverted
+	SecondInUse    bool  // and uses it now
+	AntiDTick      int64 // when anti-D was asked for, 0 for never
+	PumpOfferTick  int64 // when the blood of the pump was offered, 0 for never
+	PumpOfferEnds  int64 // the pump is taken away at this tick
+	PumpRuns       bool  // its blood runs into the reservoir
+	Heparinised    bool  // systemic heparin was given and no protamine since
+	FetalTestTick  int64 // when the test of the fetal bleed was asked for and could tell, 0 for never
 }
 
 // ask puts a question. A scenario asks no more than fit: its reader refuses more.
@@ -132,6 +140,11 @@ func request(c *Case, s *State, r Request, h *Happened) {
 	case ClinicianComes:
 		t.ClinicianAt = s.Tick + Ticks(30)
 		h.say(s.Tick, Anaesthetist, "reads_back_comes")
+	case SecondSucker:
+		t.SecondSucker = true
+		h.say(s.Tick, Surgeon, "reads_back_second")
+	case GiveAntiD, TestFetalBleed:
+		askAfterBirth(c, s, r, h)
 	}
 }
 
@@ -147,6 +160,7 @@ func people(c *Case, s *State, h *Happened) {
 		rinseSwabs(s)
 		h.say(s.Tick, ScrubNurse, "swabs_rinsed")
 	}
+	changeSucker(c, s, h)
 	if !t.OverSaid && s.Tick >= c.EndTick {
 		t.OverSaid = true
 		h.say(s.Tick, Surgeon, "operation_over")

@@ -18,6 +18,7 @@ func Step(c *Case, s *State, h *Happened) {
 	infuse(c, s)        // crystalloid → patient ⇄ interstitium, urine, decay
 	donorBlood(c, s, h) // blood of others, when washed blood does not come
 
+	s.watchCircuit(c)
 	oversee(c, s) // counts what a judge will ask about
 	laboratory(c, s, h)
 	watchAlarms(c, s, h)

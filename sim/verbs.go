@@ -85,6 +85,13 @@ const (
 	Reconcile    // Item: a TallyItem, Value: mL as the trainee counts it
 	TakeDown     // ends collecting and processing
 	EndCase      //
+
+	// processing again
+	TopUp // product bag to a part-filled bowl that is not washed yet
+
+	// circuits
+	JoinCircuit   // joins the product bag to the patient by a line filled with saline; Value 1 with filter, 0 without
+	TakePumpBlood // lets the blood of a pump's circuit run into the reservoir
 	verbCount
 )
 
@@ -93,7 +100,8 @@ var verbNames = [verbCount]string{"", "decide", "choose_anticoagulant", "choose_
 	"set_fill_rate", "set_wash_rate", "set_empty_rate", "set_wash_volume", "fill", "wash", "empty", "draw_back", "send_back",
 	"stop_pump", "stop_all", "auto_fill_at", "auto_stop", "auto_wash", "auto_empty", "change_waste", "clear_line", "new_bag",
 	"mix_bag", "sample", "label", "expel_air", "hand_over", "identify", "hook", "unhook", "give_rate", "squeeze", "watch", "discard",
-	"declare", "estimate_loss", "note", "reconcile", "take_down", "end_case"}
+	"declare", "estimate_loss", "note", "reconcile", "take_down", "end_case", "top_up", "join_circuit",
+	"take_pump_blood"}
 
 // String is the name used in files.
 func (v Verb) String() string {

@@ -19,6 +19,7 @@ var (
 	leadingZero  = regexp.MustCompile(`^[+-]?0[0-9]+(\.[0-9]*)?$`)
 	otherBase    = regexp.MustCompile(`(?i)^[+-]?0[xob][0-9a-f_]+$`)
 	grouped      = regexp.MustCompile(`^[+-]?[0-9]+([_' ][0-9]+)+(\.[0-9]+)?$`)
+	thousands    = regexp.MustCompile(`^[+-]?[1-9][0-9]{0,2}(,[0-9]{3})+(\.[0-9]+)?$`)
 	comma        = regexp.MustCompile(`^[+-]?[0-9]+,[0-9]+$`)
 	bareDot      = regexp.MustCompile(`^([+-]?)([0-9]*)\.([0-9]*)$`)
 	plusSign     = regexp.MustCompile(`^\+[0-9]+(\.[0-9]+)?$`)
@@ -50,6 +51,8 @@ func readNumber(s string) (x float64, problem, better string) {
 		return 0, "is not in base ten", ""
 	case grouped.MatchString(s):
 		return 0, "has its digits in groups", strings.NewReplacer("_", "", "'", "", " ", "").Replace(s)
+	case thousands.MatchString(s):
+		return 0, "has a comma", strings.ReplaceAll(s, ",", "")
 	case comma.MatchString(s):
 		return 0, "has a comma", strings.Replace(s, ",", ".", 1)
 	case plusSign.MatchString(s):
@@ -81,9 +84,22 @@ func (r *Reader) finite(node *yaml.Node, wanted string) (float64, bool) {
 	if problem == "" && quoted(node) {
 		problem, better = "is in quotes, which makes it a text", s
 	}
+	if strings.Count(s, ",") == 1 && thousands.MatchString(s) && !r.holds(better) {
+		// Three digits behind a comma are thousands, unless only a fraction can be meant here.
+		if fraction := strings.Replace(s, ",", ".", 1); r.holds(fraction) {
+			better = fraction
+		}
+	}
 	if problem != "" {
 		r.FaultNear(node, clip(s)+" "+problem, wanted, better)
 		return 0, false
 	}
 	return x, true
+}
+
+// holds tells whether a number keeps to the bounds of the rule.
+func (r *Reader) holds(number string) bool {
+	x, problem, _ := readNumber(number)
+	lo, hi, _ := r.rule.Bounds()
+	return problem == "" && x >= lo && x <= hi
 }

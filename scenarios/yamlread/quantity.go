@@ -112,6 +112,9 @@ func bits(u float64) uint64 { return uint64(u*(1<<53)) << 11 }
 // Describe says what a file must hold for a Quantity.
 func (Quantity) Describe() string { return quantityForm }
 
+// Form is the mapping that stands for a distribution.
+func (Quantity) Form() any { return spreadForm{} }
+
 // CheckRule wants min and max to be numbers.
 func (Quantity) CheckRule(rule Rule) error {
 	_, _, err := rule.Bounds()

@@ -40,8 +40,7 @@ func Read(name string, data []byte, into any) *Doc {
 	}
 	target = target.Elem()
 	target.SetZero()
-	types := newTypes()
-	shape, err := types.shapeOf(target.Type())
+	shape, err := shapeOf(target.Type())
 	if err != nil {
 		return broken(name, err)
 	}
@@ -52,7 +51,7 @@ func Read(name string, data []byte, into any) *Doc {
 	if !screen(doc, root) {
 		return doc
 	}
-	r := &Reader{doc: doc, types: types}
+	r := &Reader{doc: doc}
 	r.value(root, shape, target)
 	return doc
 }
@@ -72,8 +71,8 @@ func open(name string, data []byte) (*Doc, *yaml.Node) {
 		doc := newDoc(name, "")
 		doc.add(Fault{
 			Place:    Place{1, 1},
-			Message:  fmt.Sprintf("the file is too large: %d bytes", len(data)),
-			Expected: fmt.Sprintf("at most %d bytes (256 KiB)", MaxBytes),
+			Message:  "the file is too large: more than 256 KiB", // callers stop reading there, so its size is not known
+			Expected: fmt.Sprintf("at most %d bytes", MaxBytes),
 		})
 		return doc, nil
 	}

@@ -100,7 +100,7 @@ func laughs() string {
 func TestRefusals(t *testing.T) {
 	deep := func(open, shut string, n int) string { return strings.Repeat(open, n) + "1" + strings.Repeat(shut, n) }
 	for _, c := range []struct{ name, text, want string }{
-		{"just too large", strings.Repeat("#", MaxBytes+1), "the file is too large: 262145 bytes"},
+		{"just too large", strings.Repeat("#", MaxBytes+1), "the file is too large: more than 256 KiB"},
 		{"aliases unfold", laughs(), "an alias (*a) is used"},
 		{"flow lists nested", "id: " + deep("[", "]", 5000), "nested too deep"},
 		{"flow mappings nested", "id: " + deep("{a: ", "}", 5000), "nested too deep"},

@@ -4,6 +4,7 @@
 package yamlread
 
 import (
+	"fmt"
 	"reflect"
 	"strings"
 
@@ -13,10 +14,9 @@ import (
 // Reader stands at one value of the file: it knows its path and its rule, and
 // takes faults.
 type Reader struct {
-	doc   *Doc
-	types *types
-	path  string
-	rule  Rule
+	doc  *Doc
+	path string
+	rule Rule
 }
 
 // Path is the path of the value, such as phases[2].bleeding_ml_min.
@@ -82,7 +82,7 @@ func (r *Reader) Number(node *yaml.Node, wanted string) (float64, bool) {
 // answers false after a fault.
 func (r *Reader) Decode(node *yaml.Node, into any) bool {
 	target := reflect.ValueOf(into).Elem()
-	s, err := r.types.shapeOf(target.Type())
+	s, err := shapeOf(target.Type())
 	if err != nil {
 		r.Fault(node, "a fault of this program, not of the file: "+err.Error(), "")
 		return false
@@ -96,7 +96,7 @@ func (r *Reader) Decode(node *yaml.Node, into any) bool {
 
 // below is a reader for a part of this value.
 func (r *Reader) below(path string, rule Rule) *Reader {
-	return &Reader{doc: r.doc, types: r.types, path: path, rule: rule}
+	return &Reader{doc: r.doc, path: path, rule: rule}
 }
 
 // found says what a node is, for "this is …".
@@ -175,7 +175,7 @@ func oneOf(words []string) string {
 		return words[0]
 	}
 	if len(words) > most {
-		return "one of " + strings.Join(words[:most], ", ") + ", …"
+		return fmt.Sprintf("one of %s and %d more", strings.Join(words[:most], ", "), len(words)-most)
 	}
 	return "one of " + strings.Join(words, ", ")
 }

@@ -46,7 +46,7 @@ func (r *Reader) record(node *yaml.Node, s *shape, v reflect.Value) {
 				Message: "missing key " + f.key + r.inside(), Expected: f.key + ": " + f.shape.wants(f.rule),
 			})
 		default:
-			r.types.preset(f, v.FieldByIndex(f.index))
+			preset(f, v.FieldByIndex(f.index))
 		}
 	}
 }
@@ -69,35 +69,35 @@ func (s *shape) keys() []string {
 
 // preset gives a field that the file leaves out its default, and the fields of
 // a struct left out as a whole theirs. What is behind a pointer stays absent.
-func (ts *types) preset(f field, v reflect.Value) {
+func preset(f field, v reflect.Value) {
 	if f.rule.Default != "" {
-		ts.read(f, f.rule.Default, v)
+		readSample(f, f.rule.Default, v)
 		return
 	}
 	if f.shape.kind == record {
 		for _, inner := range f.shape.fields {
-			ts.preset(inner, v.FieldByIndex(inner.index))
+			preset(inner, v.FieldByIndex(inner.index))
 		}
 	}
 }
 
 // try reads the text of a default or example into nothing, to see its faults.
-func (ts *types) try(f field, sample string) Faults {
+func try(f field, sample string) Faults {
 	if sample == "" {
 		return nil
 	}
-	return ts.read(f, sample, reflect.New(f.shape.typ).Elem())
+	return readSample(f, sample, reflect.New(f.shape.typ).Elem())
 }
 
-// read reads the text of a YAML value that stands in a tag.
-func (ts *types) read(f field, sample string, v reflect.Value) Faults {
+// readSample reads the text of a YAML value that stands in a tag.
+func readSample(f field, sample string, v reflect.Value) Faults {
 	doc := newDoc("tag", sample)
 	docs, err := parse(strings.NewReader(sample))
 	if err != nil || len(docs) != 1 {
 		doc.Fault("", "it is not a YAML value", "")
 		return doc.Faults()
 	}
-	r := &Reader{doc: doc, types: ts, path: f.key, rule: f.rule}
+	r := &Reader{doc: doc, path: f.key, rule: f.rule}
 	r.value(docs[0].Content[0], f.shape, v)
 	return doc.Faults()
 }

@@ -10,6 +10,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"gopkg.in/yaml.v3"
 )
@@ -63,28 +64,43 @@ type field struct {
 	example string
 }
 
-// types remembers shapes, which also lets a type contain itself. Rules are
-// checked once all shapes they need are complete.
+// types remembers shapes while one is built, which also lets a type contain
+// itself. Rules are checked once all shapes they need are complete.
 type types struct {
 	known     map[reflect.Type]*shape
 	unchecked []*shape
 }
 
-func newTypes() *types { return &types{known: map[reflect.Type]*shape{}} }
+// sound are the shapes of types without fault, by type: checking the tags of
+// the scenario format takes longer than reading a scenario.
+var sound sync.Map
+
+// shapeOf gives the shape of a type, or what is wrong with the type or a tag.
+func shapeOf(t reflect.Type) (*shape, error) {
+	if s, ok := sound.Load(t); ok {
+		return s.(*shape), nil
+	}
+	ts := types{known: map[reflect.Type]*shape{}}
+	s, err := ts.complete(t)
+	if err == nil {
+		sound.Store(t, s)
+	}
+	return s, err
+}
 
 var (
 	unmarshalerType = reflect.TypeFor[Unmarshaler]()
 	snakeKey        = regexp.MustCompile(`^[a-z][a-z0-9]*(_[a-z0-9]+)*$`)
 )
 
-// shapeOf gives the shape of a type, or what is wrong with the type or a tag.
-func (ts *types) shapeOf(t reflect.Type) (*shape, error) {
+// complete builds the shape of a type and checks all tags in it.
+func (ts *types) complete(t reflect.Type) (*shape, error) {
 	s, err := ts.build(t)
 	for err == nil && len(ts.unchecked) > 0 {
 		next := ts.unchecked[0]
 		ts.unchecked = ts.unchecked[1:]
 		for _, f := range next.fields {
-			if err = ts.checkField(f); err != nil {
+			if err = checkField(f); err != nil {
 				err = fmt.Errorf("%s, key %s: %w", next.typ, f.key, err)
 				break
 			}
@@ -179,7 +195,7 @@ func (ts *types) newField(sf reflect.StructField, key string, index []int) (fiel
 }
 
 // checkField refuses tags that contradict the type or each other.
-func (ts *types) checkField(f field) error {
+func checkField(f field) error {
 	if err := f.shape.checkRule(f.rule); err != nil {
 		return err
 	}
@@ -187,7 +203,7 @@ func (ts *types) checkField(f field) error {
 		return fmt.Errorf("unit %s: the key %s must end in _%s", u, f.key, unitWord(u))
 	}
 	for _, sample := range []string{f.rule.Default, f.example} {
-		if faults := ts.try(f, sample); len(faults) > 0 {
+		if faults := try(f, sample); len(faults) > 0 {
 			return fmt.Errorf("the default or example %s breaks the rule: %s", sample, faults[0].Message)
 		}
 	}

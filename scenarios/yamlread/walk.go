@@ -24,7 +24,7 @@ type Field struct {
 // in the order of the Go fields. A type within itself is entered only once.
 // The error tells what is wrong with the type or its tags.
 func Walk(t reflect.Type, visit func(Field)) error {
-	s, err := newTypes().shapeOf(t)
+	s, err := shapeOf(t)
 	if err != nil {
 		return err
 	}

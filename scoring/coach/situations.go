@@ -2,7 +2,11 @@
 
 package coach
 
-import "rouleau/sim"
+import (
+	"math"
+
+	"rouleau/sim"
+)
 
 // Marks from which a situation is worth a hint; assumptions, meant to come a little before harm is done.
 const (
@@ -14,10 +18,12 @@ const (
 	hintSwabsML       = 150.0
 	hintReservoirML   = 800.0
 	hintDetector      = 0.85
+	hintPartBowl      = 0.80
 	hintFullShare     = 0.85
 	hintPackML        = 100.0
 	hintUnwatchedS    = 120.0
 	hintFirstBloodsML = 60.0
+	hintMisread       = 0.06
 )
 
 // Holds says whether a situation named by the scenario format is the case.
@@ -37,13 +43,17 @@ func (s *Sight) Holds(when string) bool {
 	case "clear_layer":
 		return v.ReservoirML > hintClearFromML && v.ClearML > hintClearShare*v.ReservoirML
 	case "agent_in_field":
-		return v.AgentSaid && v.Route == sim.ToReservoir
+		return v.AgentSaid && v.Route == sim.ToReservoir && !v.SecondSucker
 	case "swabs_full":
 		return v.SwabsML >= hintSwabsML && !v.Rinsing
 	case "reservoir_ready":
 		return v.ReservoirML >= hintReservoirML && !p.CycleOpen
 	case "bowl_nearly_full":
 		return p.Mode == sim.PumpFill && p.Detector > hintDetector
+	case "detector_doubtful":
+		return p.Mode == sim.PumpFill && math.Abs(p.Detector-p.BedByEye) > hintMisread && p.EffluentMLMin > 0
+	case "part_bowl":
+		return p.CycleOpen && p.Filled && !p.Washed && p.Mode == sim.PumpIdle && p.Spinning && p.Detector < hintPartBowl
 	case "filled_not_washed":
 		return p.CycleOpen && p.Filled && !p.Washed && p.Mode == sim.PumpIdle
 	case "washed_not_emptied":
@@ -53,7 +63,36 @@ func (s *Sight) Holds(when string) bool {
 	case "operation_over":
 		return v.OperationOver
 	}
-	return s.holdsAboutPeople(when)
+	return s.holdsAboutCircuits(when) || s.holdsAboutPeople(when)
+}
+
+// holdsAboutCircuits are the situations of calcium against citrate, of a circuit to be kept connected, and of a pump.
+func (s *Sight) holdsAboutCircuits(when string) bool {
+	v := s.Seen
+	switch when {
+	case "citrate_outrun":
+		return v.Bench.Anticoagulant == sim.CitrateSolution && v.IrrigationMLMin > 0 && v.IrrigationFluid == sim.BalancedCrystalloid &&
+			v.Route == sim.ToReservoir && v.DripMLMin < CitrateForMLMin(v)
+	case "circuit_open":
+		return v.CircuitAsked && v.Bench.Opened[sim.CollectionSet] && !v.Bench.TakenDown && !v.Giving.Joined
+	case "pump_blood_waits":
+		return v.PumpOffered && !v.PumpRuns
+	case "protamine_given":
+		return v.ProtamineGiven && v.Route == sim.ToReservoir && s.DripPer100 < hintDripLow
+	}
+	return false
+}
+
+// What citrate solution has to bind, mL for each 100 mL: 15 for blood ([S] UKCSAG Factsheet 2: 15 to 20), 5 for irrigation with
+// 2 mmol/L of calcium (derived from the equilibrium in the model: with less the ionised calcium stays over 0.33 mmol/L).
+const (
+	citratePerBlood      = 0.15
+	citratePerIrrigation = 0.05
+)
+
+// CitrateForMLMin is the drip of citrate solution, mL/min, that bleeding and calcium in the irrigation ask for by eye.
+func CitrateForMLMin(v *sim.Seen) float64 {
+	return float64(citratePerBlood*v.BriskMLMin) + float64(citratePerIrrigation*v.IrrigationMLMin)
 }
 
 // holdsAboutPeople are the situations about bags, packs, patient and team.
@@ -66,6 +105,8 @@ func (s *Sight) holdsAboutPeople(when string) bool {
 				return true
 			}
 		}
+	case "anti_d_due":
+		return v.RhDNegative && v.Giving.GivenML > 0 && !(v.AntiDAsked && v.FetalTestAsked)
 	case "blood_wanted":
 		return v.BloodWantedTick >= 0
 	case "giving_unwatched":

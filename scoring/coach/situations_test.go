@@ -59,7 +59,27 @@ func TestEverySituationCanCome(t *testing.T) {
 		"question_open":         func(_ *Sight, v *sim.Seen) { v.OpenQuestion = sim.EventAskLoss },
 		"reservoir_nearly_full": func(_ *Sight, v *sim.Seen) { v.ReservoirML = 2900 },
 		"pack_nearly_empty":     func(_ *Sight, v *sim.Seen) { v.Bench.HookPack[sim.WashHookA], v.Bench.PackLeftML[0] = 0, 40 },
-		"operation_over":        func(_ *Sight, v *sim.Seen) { v.OperationOver = true },
+		"detector_doubtful": func(_ *Sight, v *sim.Seen) {
+			v.Pump = sim.SeenPump{Mode: sim.PumpFill, Detector: 0.9, BedByEye: 0.74, EffluentMLMin: 200}
+		},
+		"citrate_outrun": func(_ *Sight, v *sim.Seen) {
+			v.Bench.Anticoagulant, v.Route, v.BriskMLMin, v.DripMLMin = sim.CitrateSolution, sim.ToReservoir, 20, 5
+			v.IrrigationFluid, v.IrrigationMLMin = sim.BalancedCrystalloid, 100
+		},
+		"part_bowl": func(_ *Sight, v *sim.Seen) {
+			v.Pump.CycleOpen, v.Pump.Filled, v.Pump.Spinning, v.Pump.Detector = true, true, true, 0.5
+		},
+		"anti_d_due": func(_ *Sight, v *sim.Seen) {
+			v.RhDNegative, v.Giving.GivenML, v.AntiDAsked = true, 200, true
+		},
+		"circuit_open": func(_ *Sight, v *sim.Seen) {
+			v.CircuitAsked, v.Bench.Opened[sim.CollectionSet] = true, true
+		},
+		"pump_blood_waits": func(_ *Sight, v *sim.Seen) { v.PumpOffered = true },
+		"protamine_given": func(s *Sight, v *sim.Seen) {
+			v.ProtamineGiven, v.Route, s.DripPer100 = true, sim.ToReservoir, 5
+		},
+		"operation_over": func(_ *Sight, v *sim.Seen) { v.OperationOver = true },
 	}
 	for _, when := range listed(t, scenarios.Hint{}, "When") {
 		s := bench()

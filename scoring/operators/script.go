@@ -1,11 +1,7 @@
 package operators
 
 import (
-	"errors"
 	"fmt"
-	"io"
-	"io/fs"
-	"os"
 	"slices"
 	"strconv"
 	"strings"
@@ -104,38 +100,6 @@ func (o *Script) Act(v *sim.Seen, do func(sim.Action) sim.Reason) {
 
 // Left is how many acts were not reached before the case was over.
 func (o *Script) Left() int { return len(o.acts) - o.next }
-
-// folder is a path at which a folder stands.
-type folder string
-
-func (f folder) Error() string        { return string(f) + ": this is a folder: give the path of a script" }
-func (f folder) Is(target error) bool { return target == fs.ErrInvalid }
-
-// LoadScript reads a script file. The error holds every fault of the file, as yamlread.Faults, or says why it cannot be read.
-func LoadScript(path string) (*Script, error) {
-	f, err := os.Open(path)
-	if errors.Is(err, fs.ErrNotExist) {
-		return nil, fmt.Errorf("%s: there is no such file (%w): give steady, idle or the path of a script", path, fs.ErrNotExist)
-	}
-	if err == nil {
-		defer f.Close()
-		var data []byte
-		if data, err = io.ReadAll(io.LimitReader(f, yamlread.MaxBytes+1)); err == nil {
-			s, faults := ParseScript(path, data)
-			if err := faults.Err(); err != nil {
-				return nil, err
-			}
-			return s, nil
-		}
-	}
-	if info, bad := os.Stat(path); bad == nil && info.IsDir() {
-		return nil, folder(path)
-	}
-	if inner := (*fs.PathError)(nil); errors.As(err, &inner) {
-		err = inner.Err
-	}
-	return nil, fmt.Errorf("%s: the file cannot be read (%w): check that it is a file and that you may read it", path, err)
-}
 
 // ParseScript reads a script from bytes; the name is what faults call the file. With faults there is no script.
 func ParseScript(name string, data []byte) (*Script, yamlread.Faults) {

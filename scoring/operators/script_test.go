@@ -1,10 +1,6 @@
 package operators
 
 import (
-	"errors"
-	"io/fs"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
@@ -101,7 +97,7 @@ acts:
 `))
 	text := faults.Error()
 	for _, want := range []string{
-		"bad.yaml:4:23: there is no act of this name", "nearest: set_drip", "take_down, end_case\n",
+		"bad.yaml:4:23: there is no act of this name", "nearest: set_drip", "take_down, end_case, ",
 		"bad.yaml:5:10: this is earlier than the act before it", "bad.yaml:5:37: there is no part of this name", "nearest: collection_set",
 		"bad.yaml:6:38: this is not a value of decide", "expected: do_not_salvage, collect_only, set_up_to_process",
 		"bad.yaml:7:5: set_drip needs a value", "bad.yaml:8:35: mix has no value",
@@ -117,23 +113,6 @@ acts:
 	}
 	if len(faults) != 13 {
 		t.Errorf("%d faults, want 13", len(faults))
-	}
-}
-
-func TestLoadScript(t *testing.T) {
-	folder := t.TempDir()
-	path := filepath.Join(folder, "script.yaml")
-	if err := os.WriteFile(path, []byte(prepares), 0o600); err != nil {
-		t.Fatal(err)
-	}
-	if s, err := LoadScript(path); err != nil || s.Left() != 9 {
-		t.Errorf("%v, %v", s, err)
-	}
-	if _, err := LoadScript(filepath.Join(folder, "no.yaml")); !errors.Is(err, fs.ErrNotExist) {
-		t.Error(err)
-	}
-	if _, err := LoadScript(folder); !errors.Is(err, fs.ErrInvalid) || !strings.Contains(err.Error(), "this is a folder") {
-		t.Error(err)
 	}
 }
 

@@ -1,6 +1,12 @@
 package operators
 
-import "rouleau/sim"
+import (
+	"slices"
+
+	"rouleau/scenarios"
+	"rouleau/scoring/coach"
+	"rouleau/sim"
+)
 
 // Steady: a competent operator that follows the same few rules in every case. Once a second it does the first thing that
 // needs doing and can be done, so the order of its rules is the order of what matters.
@@ -8,16 +14,27 @@ import "rouleau/sim"
 // Steady keeps only what a person would keep in mind or on paper.
 type Steady struct {
 	sheet      Sheet
-	prepared   int     // how far the bench is prepared
-	rinsedAt   int64   // when swabs were last rinsed
-	swabBlood  float64 // weighed blood in swabs before each rinse
-	swabRest   float64 // what they still weighed after it
-	basin      float64 // rinse that went to the reservoir
+	habits     Habits
+	rules      []habitRule
+	trail      coach.Trail // kept only for rules
+	looked     int64       // when it last looked up
+	dripAt     int64       // when it last looked at the drip
+	giveFrom   int64       // since when there has been something to give, 0 for nothing
+	label      float64     // fields that it writes and says, as bits
+	handOver   float64
+	declared   [sim.IncidentProduct + 1]int64 // when it last told of each, 0 for never
+	broken     bool                           // the processing set leaks or is soiled and must be replaced
+	prepared   int                            // how far the bench is prepared
+	rinsedAt   int64                          // when swabs were last rinsed
+	swabBlood  float64                        // weighed blood in swabs before each rinse
+	swabRest   float64                        // what they still weighed after it
+	basin      float64                        // rinse that went to the reservoir
 	rinsing    bool
 	askedClear int64
 	sampled    [sim.MaxBags]bool
 	watched    int64
 	lastDrops  float64
+	doubts     bool // the detector was found to err
 	ended      bool
 	cleared    bool
 	suspect    [sim.MaxBags]bool           // bags that the patient reacted to
@@ -25,26 +42,26 @@ type Steady struct {
 }
 
 // NewSteady reads the case sheet.
-func NewSteady(sheet Sheet) *Steady { return &Steady{sheet: sheet, rinsedAt: -1} }
+func NewSteady(sheet Sheet) *Steady { return withHabits(sheet, competent(), nil) }
 
-// What steady aims at.
+func withHabits(sheet Sheet, h Habits, rules []habitRule) *Steady {
+	if !h.ReadsSheet {
+		sheet = sheet.unread()
+	}
+	o := &Steady{sheet: sheet, habits: h, rules: slices.Clone(rules), rinsedAt: -1}
+	o.label, _ = scenarios.ValueNamed(sim.Label, h.Label)
+	o.handOver, _ = scenarios.ValueNamed(sim.HandOver, h.HandOver)
+	return o
+}
+
+// What every operator has in common. The habits of steady, in library/steady.yaml: a vacuum of 100 to 150 mmHg [S] UKCSAG
+// Factsheet 3, 15 to 20 mL of anticoagulant for 100 mL of blood [S] UKCSAG Factsheet 2, the rest common practice.
 const (
-	vacuumMmHg        = 120   // [S] 100–150 mmHg, UKCSAG Factsheet 3
-	primeML           = 200   // common practice
-	leastDrops        = 60    // [S] at least one a second, UKCSAG education workbook
-	mostDrops         = 240   // what the roller gives
-	dripPer100        = 17.0  // mL per 100 mL of blood, between 15 and 20 [S] UKCSAG Factsheet 2
-	reachesSucker     = 0.75  // of the bleeding that it sees
-	openProcessingML  = 450.0 // in the reservoir: a bowl is coming
-	fillFromML        = 900.0
+	leastDrops        = 60 // [S] at least one a second, UKCSAG education workbook
+	mostDrops         = sim.MaxDropsMin
+	reachesSucker     = 0.75 // of the bleeding that it sees
 	mixClearShare     = 0.04
-	fillMLMin         = 300
-	washMLMin         = 300
-	washBowls         = 5.0 // bowl volumes
-	interface_        = 0.93
 	rinseFromML       = 150.0
-	giveMLMin         = 100
-	watchEveryTicks   = 60 * sim.TicksPerSecond
 	askEveryTicks     = 90 * sim.TicksPerSecond
 	litreReserveML    = 60.0
 	wasteRoomML       = 1200.0 // a bag with less room is changed before the next bowl
@@ -63,17 +80,29 @@ func (o *Steady) Act(v *sim.Seen, do func(sim.Action) sim.Reason) {
 	}
 	o.do = do
 	o.keepCount(v)
+	if o.byRule(v, do) || !o.attends(v) {
+		return
+	}
 	// acts that need no free hands come first and may be several
 	o.settings(v, try)
 	if v.HandsBusy {
 		return
 	}
 	for _, rule := range [...]func(*sim.Seen, func(sim.Verb, sim.Part, float64) bool) bool{
-		o.decide, o.safety, o.prepare, o.supplies, o.divert, o.give, o.process, o.swabs, o.tidy} {
+		o.decide, o.safety, o.prepare, o.supplies, o.circuits, o.divert, o.give, o.afterBirth, o.process, o.swabs, o.tidy} {
 		if rule(v, try) {
 			return
 		}
 	}
+}
+
+// attends says whether it looks up in this second. While it prepares the bench it is always at it.
+func (o *Steady) attends(v *sim.Seen) bool {
+	if o.prepared >= collecting && v.Tick < o.looked+int64(o.habits.LooksUpEveryS)*sim.TicksPerSecond {
+		return false
+	}
+	o.looked = v.Tick
+	return true
 }
 
 // salvage says whether the sheet speaks for salvage.
@@ -112,11 +141,14 @@ func (o *Steady) decide(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool)
 	return false
 }
 
+// anticoagulant is heparin unless it is forbidden or only the other one is at hand.
 func (o *Steady) anticoagulant() sim.Solution {
-	if o.sheet.HeparinForbidden {
-		return sim.CitrateSolution
+	first, _ := sim.SolutionNamed(o.habits.AnticoagulantFirst)
+	other := sim.HeparinSolution + sim.CitrateSolution - first
+	if first == sim.HeparinSolution && o.sheet.HeparinForbidden || !o.sheet.has(first) && o.sheet.has(other) {
+		return other
 	}
-	return sim.HeparinSolution
+	return first
 }
 
 // settings keeps drip and vacuum where they belong.
@@ -125,15 +157,25 @@ func (o *Steady) settings(v *sim.Seen, try func(sim.Verb, sim.Part, float64) boo
 	if !v.Bench.Opened[sim.CollectionSet] || v.Bench.TakenDown {
 		return
 	}
-	drops := min(mostDrops, max(leastDrops, float64(20*dripPer100/100*reachesSucker*v.BriskMLMin)))
-	if v.Route != sim.ToReservoir {
+	o.drip(v, try)
+	o.stopsFilling(v, try)
+}
+
+// drip lets the drip follow the bleeding that can be seen.
+func (o *Steady) drip(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool) {
+	if o.dripAt > 0 && v.Tick < o.dripAt+int64(o.habits.DripEveryS)*sim.TicksPerSecond {
+		return
+	}
+	drops := min(mostDrops, max(leastDrops, float64(20*o.habits.DripPer100ML/100*reachesSucker*v.BriskMLMin)+o.calciumDrops(v)))
+	switch {
+	case o.habits.FixedDropsMin > 0:
+		drops = o.habits.FixedDropsMin
+	case v.Route != sim.ToReservoir || v.SecondInUse:
 		drops = 0 // nothing is sucked through the line: the drip would only fill the reservoir
 	}
+	o.dripAt = max(1, v.Tick)
 	if drops != o.lastDrops && try(sim.SetDrip, sim.NoPart, drops) {
 		o.lastDrops = drops
-	}
-	if p := &v.Pump; p.Mode == sim.PumpFill && p.Detector > interface_ {
-		try(sim.StopPump, sim.NoPart, 0)
 	}
 }
 
@@ -145,7 +187,7 @@ func (o *Steady) stopGiving(v *sim.Seen, try func(sim.Verb, sim.Part, float64) b
 	}
 	if v.Reacting {
 		try(sim.GiveRate, sim.NoPart, 0)
-		try(sim.Declare, sim.NoPart, float64(sim.IncidentReaction))
+		o.declare(v, sim.IncidentReaction, try)
 		o.suspect[g.Bag] = true
 	} else if v.Bags[g.Bag].ML <= 5 {
 		try(sim.GiveRate, sim.NoPart, 0)
@@ -159,15 +201,12 @@ func (o *Steady) safety(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool)
 			return try(sim.DiscardIt, sim.Bag(k), 0)
 		}
 	}
-	switch v.OpenQuestion {
-	case sim.EventAsk:
-		return try(sim.Answer, sim.NoPart, 1)
-	case sim.EventAskLoss:
-		return try(sim.EstimateLoss, sim.NoPart, o.lossML(v))
+	if o.answer(v, try) || o.trouble(v, try) {
+		return true
 	}
 	for set := sim.CollectionSet; set <= sim.ProcessingSet; set++ {
 		if v.Bench.Breached[set] && !v.Pump.Spinning && v.Pump.Mode == sim.PumpIdle {
-			try(sim.Declare, sim.NoPart, float64(sim.IncidentBreach))
+			o.declare(v, sim.IncidentBreach, try)
 			clamp(v, sim.OutletClamp, false, try)
 			return try(sim.ReplaceSet, set, 0)
 		}
@@ -183,7 +222,7 @@ func (o *Steady) divert(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool)
 	if !v.Bench.Opened[sim.CollectionSet] || v.Bench.TakenDown {
 		return false
 	}
-	if v.AgentSaid {
+	if v.AgentSaid && o.habits.Diverts && !v.SecondSucker {
 		if v.Route == sim.ToReservoir {
 			return try(sim.Route, sim.NoPart, float64(sim.ToDiscard))
 		}
@@ -197,46 +236,4 @@ func (o *Steady) divert(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool)
 		return try(sim.Route, sim.NoPart, float64(sim.ToReservoir))
 	}
 	return false
-}
-
-// swabs has them rinsed when they hold enough.
-func (o *Steady) swabs(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool) bool {
-	if v.AgentSaid || v.Rinsing || v.Bench.TakenDown || v.Route != sim.ToReservoir {
-		return false
-	}
-	if v.OperationOver && v.Pooling { // nothing more will come: have the rest sucked up
-		return try(sim.Ask, sim.NoPart, float64(sim.SkimAsYouGo))
-	}
-	fresh := v.SwabsML - o.swabRest
-	if fresh < rinseFromML && !(v.OperationOver && fresh > 60) {
-		return false
-	}
-	before := v.SwabsML
-	if !try(sim.Ask, sim.NoPart, float64(sim.RinseSwabs)) {
-		return false
-	}
-	o.swabBlood += before - o.swabRest
-	o.rinsing = true
-	return true
-}
-
-// keepCount notes what the rinse brought, so that it is not taken for blood.
-func (o *Steady) keepCount(v *sim.Seen) {
-	if o.rinsing && !v.Rinsing && v.BasinML > 0 {
-		o.rinsing = false
-		o.basin += v.BasinML
-		o.swabRest = v.SwabsML
-	}
-}
-
-// lossML estimates the blood lost: what was collected and thrown away less what was added, and what the swabs weigh.
-func (o *Steady) lossML(v *sim.Seen) float64 {
-	liquid := v.TakenInML + inFilterAndLineML - v.DripML - o.basin + v.CanisterML + v.PoolML - v.IrrigationML
-	swabs := o.swabBlood
-	if !o.rinsing {
-		swabs += v.SwabsML - o.swabRest
-		liquid += v.BasinML // rinse that was counted as such, still to be sucked up
-	}
-	const drapes = 0.95 // a little is always lost to the drapes
-	return max(0, float64(int64((liquid+swabs)/drapes/10+0.5))*10)
 }

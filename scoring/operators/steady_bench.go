@@ -2,7 +2,7 @@ package operators
 
 import "rouleau/sim"
 
-// Steady at the bench: preparing, supplies, processing.
+// Steady at the bench: preparing, and supplies.
 
 // stages of preparing
 const (
@@ -66,11 +66,11 @@ func clamp(v *sim.Seen, on sim.Part, open bool, try func(sim.Verb, sim.Part, flo
 }
 
 // firm inspects a line and connects it firmly.
-func firm(v *sim.Seen, line sim.Part, try func(sim.Verb, sim.Part, float64) bool) bool {
+func (o *Steady) firm(v *sim.Seen, line sim.Part, try func(sim.Verb, sim.Part, float64) bool) bool {
 	if !v.Bench.Connected[line] || v.Bench.FoundLoose[line] {
 		return try(sim.Connect, line, 0)
 	}
-	if !v.Bench.Inspected[line] {
+	if o.habits.ChecksBench && !v.Bench.Inspected[line] {
 		return try(sim.Inspect, line, 0)
 	}
 	return false
@@ -89,35 +89,42 @@ func (o *Steady) prepare(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool
 				return try(sim.OpenSet, sim.CollectionSet, 0)
 			}
 		case opened:
-			if o.hang(v, sim.AnticoagulantHook, o.anticoagulant(), primeML, try) || !b.Inspected[sim.AnticoagulantHook] && try(sim.Inspect, sim.AnticoagulantHook, 0) {
+			if o.hang(v, sim.AnticoagulantHook, o.anticoagulant(), o.primeML(v), try) || o.habits.ChecksBench && !b.Inspected[sim.AnticoagulantHook] && try(sim.Inspect, sim.AnticoagulantHook, 0) {
 				return true
 			}
 		case hung:
-			if clamp(v, sim.OutletClamp, false, try) || firm(v, sim.SuctionLine, try) || firm(v, sim.VacuumLine, try) {
+			if clamp(v, sim.OutletClamp, false, try) || o.firm(v, sim.SuctionLine, try) || o.firm(v, sim.VacuumLine, try) {
 				return true
 			}
 		case joined:
-			if !b.VacuumTested {
+			if !b.VacuumTested && o.habits.TestsVacuum {
 				return try(sim.TestVacuum, sim.NoPart, 0)
 			}
-			if v.VacuumSetMmHg != vacuumMmHg {
-				return try(sim.SetVacuum, sim.NoPart, vacuumMmHg)
+			if v.VacuumSetMmHg != o.habits.VacuumMmHg {
+				return try(sim.SetVacuum, sim.NoPart, o.habits.VacuumMmHg)
 			}
 		case vacuumed:
 			if clamp(v, sim.DripClamp, true, try) {
 				return true
 			}
-			if v.PrimedML < primeML-5 {
-				try(sim.Prime, sim.NoPart, primeML)
+			if v.PrimedML < o.primeML(v)-5 {
+				try(sim.Prime, sim.NoPart, o.primeML(v))
 				return true
 			}
 		case primed:
-			try(sim.Ask, sim.NoPart, float64(sim.TellMeWhen))
-			try(sim.Ask, sim.NoPart, float64(sim.LetItPool))
+			if o.habits.WarnsTeam {
+				try(sim.Ask, sim.NoPart, float64(sim.TellMeWhen))
+				if o.sheet.SecondSucker {
+					try(sim.Ask, sim.NoPart, float64(sim.SecondSucker))
+				}
+			}
+			if o.habits.LetsBloodPool {
+				try(sim.Ask, sim.NoPart, float64(sim.LetItPool))
+			}
 		}
 		o.prepared++
 	}
-	if b.Decision != sim.SetUpToProcess || v.ReservoirML < openProcessingML && !b.Opened[sim.ProcessingSet] && !v.OperationOver {
+	if b.Decision != sim.SetUpToProcess || v.ReservoirML < o.from(v, o.habits.OpensProcessingML) && !b.Opened[sim.ProcessingSet] && !v.OperationOver && !v.CircuitAsked {
 		return false
 	}
 	return o.prepareProcessing(v, try)
@@ -126,7 +133,7 @@ func (o *Steady) prepare(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool
 func (o *Steady) prepareProcessing(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool) bool {
 	b := &v.Bench
 	if !b.Opened[sim.ProcessingSet] {
-		if v.ReservoirML < 100 {
+		if v.ReservoirML < 100 && !v.CircuitAsked {
 			return false
 		}
 		return try(sim.OpenSet, sim.ProcessingSet, 0)
@@ -135,14 +142,14 @@ func (o *Steady) prepareProcessing(v *sim.Seen, try func(sim.Verb, sim.Part, flo
 		return true
 	}
 	for _, line := range [...]sim.Part{sim.ProductLine, sim.WasteLine, sim.OutletLine} {
-		if firm(v, line, try) {
+		if o.firm(v, line, try) {
 			return true
 		}
 	}
 	if v.Pump.Mode != sim.PumpWash && o.hang(v, sim.WashHookA, sim.Saline, o.washML(v)+litreReserveML, try) {
 		return true
 	}
-	if !b.Inspected[sim.WashHookA] && b.HookPack[sim.WashHookA] >= 0 {
+	if o.habits.ChecksBench && !b.Inspected[sim.WashHookA] && b.HookPack[sim.WashHookA] >= 0 {
 		return try(sim.Inspect, sim.WashHookA, 0)
 	}
 	if clamp(v, sim.WashClampA, true, try) || clamp(v, sim.OutletClamp, true, try) {
@@ -151,14 +158,23 @@ func (o *Steady) prepareProcessing(v *sim.Seen, try func(sim.Verb, sim.Part, flo
 	if v.Pump.WashML != o.washML(v) {
 		return try(sim.SetWashVolume, sim.NoPart, o.washML(v))
 	}
-	if o.sheet.Rules.AutoStop && !v.Pump.AutoStop {
+	if o.sheet.Rules.AutoStop && o.habits.AutomaticStop && !o.doubts && !v.Pump.AutoStop {
 		return try(sim.AutoStop, sim.NoPart, 1)
 	}
-	return false
+	return o.rates(v, try)
+}
+
+// rates sets the pump as the operator is used to.
+func (o *Steady) rates(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool) bool {
+	p, h := &v.Pump, &o.habits
+	fill, wash := o.fillMLMin(v), float64(o.pace(v)*h.WashMLMin)
+	return p.FillMLMin != fill && try(sim.SetFillRate, sim.NoPart, fill) ||
+		p.WashMLMin != wash && try(sim.SetWashRate, sim.NoPart, wash) ||
+		p.EmptyMLMin != h.EmptyMLMin && try(sim.SetEmptyRate, sim.NoPart, h.EmptyMLMin)
 }
 
 func (o *Steady) washML(v *sim.Seen) float64 {
-	return float64(washBowls * v.Bench.Bowl.Shape().VolumeML)
+	return float64(o.habits.WashBowls * v.Bench.Bowl.Shape().VolumeML)
 }
 
 // supplies changes packs and the waste bag before they run out.
@@ -173,65 +189,4 @@ func (o *Steady) supplies(v *sim.Seen, try func(sim.Verb, sim.Part, float64) boo
 		return v.Pump.NoFlow && try(sim.StopPump, sim.NoPart, 0)
 	}
 	return v.WasteML > 0 && try(sim.ChangeWaste, sim.NoPart, 0)
-}
-
-// process runs bowl after bowl.
-func (o *Steady) process(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool) bool {
-	p := &v.Pump
-	if !v.Bench.Connected[sim.OutletLine] || v.Bench.TakenDown || p.Braking {
-		return false
-	}
-	last := v.OperationOver && v.BasinML <= 0 && !v.Rinsing && v.PoolML < 20 && v.SwabsML-o.swabRest < 60
-	switch {
-	case p.Mode == sim.PumpFill:
-		if v.ReservoirML < 15 {
-			return try(sim.StopPump, sim.NoPart, 0)
-		}
-		return false
-	case p.Mode != sim.PumpIdle:
-		return false
-	case p.CycleOpen && p.Washed && p.WashedML >= p.WashML-1:
-		if p.Spinning {
-			return try(sim.StopAll, sim.NoPart, 0)
-		}
-		if b := &v.Bags[v.BagsUsed-1]; b.ML+b.AirML+p.HeldML > o.sheet.BagML || b.Discarded || int(v.Giving.Bag) == v.BagsUsed-1 {
-			return try(sim.NewBag, sim.NoPart, 0)
-		}
-		return try(sim.Empty, sim.NoPart, 0)
-	case p.CycleOpen && !p.Washed && p.Filled:
-		full := p.Detector > interface_-0.02
-		if full || last || v.OperationOver && v.ReservoirML < 15 && last {
-			return try(sim.Wash, sim.NoPart, 0)
-		}
-		return v.ReservoirML > 150 && o.fill(v, try)
-	case p.CycleOpen && p.Washed && o.dry(v):
-		if p.Spinning {
-			return try(sim.StopAll, sim.NoPart, 0)
-		}
-		return try(sim.SendBack, sim.NoPart, 0) // better unwashed in the reservoir than in a bag
-	case p.CycleOpen && p.Washed:
-		return try(sim.Wash, sim.NoPart, 0) // interrupted: go on
-	case o.dry(v):
-		return false // nothing to wash with
-	case v.ReservoirML >= fillFromML || last && v.ReservoirML >= 120:
-		return o.fill(v, try)
-	}
-	return false
-}
-
-// dry says whether there is no wash fluid left, on the hook or on the shelf.
-func (o *Steady) dry(v *sim.Seen) bool {
-	k := v.Bench.HookPack[sim.WashHookA]
-	return o.choose(v, sim.Saline, 50) < 0 && (k < 0 || v.Bench.PackLeftML[k] < 10)
-}
-
-// fill mixes first when a clear layer has formed.
-func (o *Steady) fill(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool) bool {
-	if v.Mixing {
-		return true
-	}
-	if v.ClearML > mixClearShare*v.ReservoirML {
-		return try(sim.Mix, sim.NoPart, 0)
-	}
-	return try(sim.Fill, sim.NoPart, 0)
 }

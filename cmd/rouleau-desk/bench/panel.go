@@ -91,6 +91,9 @@ func woundPanel(s *stack) {
 	s.read(words.Say("panel.pool"), words.Line("panel.about", s.num(v.PoolML, 0, "mL")))
 	s.read(words.Say("panel.bleeding"), words.Line("panel.about", s.num(v.BriskMLMin, 0, "mL/min")))
 	s.read(words.Say("panel.irrigation"), s.num(v.IrrigationMLMin, 0, "mL/min"))
+	if v.IrrigationMLMin > 0 {
+		s.read(words.Say("panel.irrigation_with"), words.Say("solution."+v.IrrigationFluid.String()))
+	}
 	s.read(words.Say("panel.irrigation_total"), s.num(v.IrrigationML, 0, "mL"))
 	s.read(words.Say("panel.swabs"), s.num(v.SwabsML, 0, "mL"))
 	if v.BasinML > 0 {
@@ -124,7 +127,7 @@ func (s *stack) routing() {
 // ask is a request to the team; what they are doing as asked is shown as going on.
 func (s *stack) ask(r sim.Request) {
 	v := &s.v.Seen
-	going := r == sim.LetItPool && v.Pooling || r == sim.RinseSwabs && v.Rinsing
+	going := r == sim.LetItPool && v.Pooling || r == sim.SecondSucker && v.SecondSucker || r == sim.GiveAntiD && v.AntiDAsked || r == sim.TestFetalBleed && v.FetalTestAsked || r == sim.RinseSwabs && v.Rinsing
 	s.act(words.Say("request."+r.String()), on(sim.Ask, sim.NoPart, float64(r)), running(going, words.Say("panel.going_on")))
 }
 
@@ -176,6 +179,7 @@ func anticoagulantPanel(s *stack) {
 func reservoirPanel(s *stack) {
 	v := &s.v.Seen
 	s.set(sim.CollectionSet)
+	s.pumpBlood()
 	s.read(words.Say("panel.holds"), s.num(v.ReservoirML, 0, "mL"))
 	s.read(words.Say("panel.clear"), words.Line("panel.about", s.num(v.ClearML, 0, "mL")))
 	s.read(words.Say("panel.clot"), words.Line("panel.about", s.num(v.ClotML, 0, "mL")))

@@ -57,6 +57,7 @@ func bagPanel(s *stack) {
 	s.act(words.Say("panel.identify_two"), on(sim.Identify, p, 2))
 	s.act(words.Say("panel.identify_one"), on(sim.Identify, p, 1))
 	s.head(words.Say("panel.giving_head"))
+	s.circuit()
 	s.hold(words.Say("panel.hook_filter"), on(sim.Hook, p, 1))
 	s.hold(words.Say("panel.hook_bare"), on(sim.Hook, p, 0))
 	s.hold(words.Say("panel.discard_bag"), on(sim.DiscardIt, p, 0))

@@ -49,6 +49,9 @@ func bowlPanel(s *stack) {
 	if p.Detector > 0 {
 		s.read(words.Say("panel.detector"), s.num(p.Detector, 2, ""))
 	}
+	if p.Spinning {
+		s.read(words.Say("panel.bed_by_eye"), words.Line("panel.about", s.num(p.BedByEye, 2, "")))
+	}
 	s.read(words.Say("panel.holds"), s.num(p.HeldML, 0, "mL"))
 	s.read(words.Say("panel.effluent"), effluentWord(p))
 	s.read(words.Say("panel.fed"), s.num(p.FedML, 0, "mL"))
@@ -65,6 +68,7 @@ func bowlPanel(s *stack) {
 	s.automatic()
 	s.head(words.Say("panel.more"))
 	s.act(words.Say("panel.draw_back"), on(sim.DrawBack, sim.NoPart, 0), running(p.Mode == sim.PumpDrawBack, words.Say("panel.going_on")))
+	s.act(words.Say("panel.top_up"), on(sim.TopUp, sim.NoPart, 0), running(p.Mode == sim.PumpTopUp, words.Say("panel.going_on")))
 	s.act(words.Say("panel.send_back"), on(sim.SendBack, sim.NoPart, 0), running(p.Mode == sim.PumpSendBack, words.Say("panel.going_on")))
 	s.act(words.Say("panel.clear_line"), on(sim.ClearLine, sim.NoPart, 0))
 	s.line(sim.OutletLine)
@@ -81,6 +85,8 @@ func effluentWord(p *sim.SeenPump) string {
 		return words.Say("panel.effluent_clear")
 	case p.EffluentRed < 0.15:
 		return words.Say("panel.effluent_pink")
+	case p.EffluentDense < 0.1: // the colour of free haemoglobin; cells make it dense
+		return words.Say("panel.effluent_seen_through")
 	case p.EffluentRed < 0.5:
 		return words.Say("panel.effluent_red")
 	}

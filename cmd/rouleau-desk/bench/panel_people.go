@@ -22,8 +22,12 @@ func (d *Desk) teamPanel(s *stack) {
 	s.ask(sim.TellMeWhen)
 	s.ask(sim.StopAgent)
 	s.ask(sim.IsAgentGone)
+	s.ask(sim.SecondSucker)
 	s.head(words.Say("panel.about_blood"))
 	s.act(words.Say("request.clinician_to_bedside"), on(sim.Ask, sim.NoPart, float64(sim.ClinicianComes)), running(v.ClinicianHere, words.Say("panel.here")))
+	s.head(words.Say("panel.about_birth"))
+	s.ask(sim.GiveAntiD)
+	s.ask(sim.TestFetalBleed)
 }
 
 // surgeon says what goes on in the wound, and what that means for what is sucked.
@@ -42,9 +46,11 @@ func (s *stack) surgeon() {
 		s.say(words.Say("panel.now_skims"), false)
 	}
 	if v.IrrigationMLMin > 0 {
-		s.say(words.Line("panel.now_irrigates", s.num(v.IrrigationMLMin, 0, "mL/min")), false)
+		s.say(words.Line("panel.now_irrigates", words.Say("solution."+v.IrrigationFluid.String()), s.num(v.IrrigationMLMin, 0, "mL/min")), false)
 	}
-	if v.AgentSaid {
+	if v.SecondInUse {
+		s.say(words.Say("panel.now_second"), true)
+	} else if v.AgentSaid {
 		s.say(words.Say("panel.now_agent"), true)
 	}
 }

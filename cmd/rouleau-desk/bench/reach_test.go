@@ -101,11 +101,19 @@ func TestEveryActCanBeReached(t *testing.T) {
 		func() { x.until(1700); x.passed(30) },
 		func() { do(sim.Fill, 0, 0); x.passed(120) },
 		func() { do(sim.StopAll, 0, 0); x.passed(20) }, // a bowl that stands with blood in it
+		func() { // and a bag it could be topped up from
+			r.State.Bags[0].Fluid, r.State.Bags[0].CameML = sim.Saline.Of(80), 80
+			x.passed(1)
+		},
 		func() { x.until(2300) },
 		func() { x.until(3300) },
 		func() { x.until(3470); x.passed(190) }, // a question waits
 		func() { x.until(4250) },
-		func() { x.until(4600); x.passed(60) },
+		func() { // the blood of a pump is offered
+			x.until(4600)
+			x.passed(60)
+			r.State.Team.PumpOfferTick, r.State.Team.PumpOfferEnds, r.State.Stores.Circuit = 1, r.Case.LastTick, sim.Saline.Of(500)
+		},
 	}
 	for _, m := range moments {
 		m()

@@ -242,6 +242,8 @@ func bowlState(v *View) fact {
 		key = "bench.washing"
 	case sim.PumpEmpty:
 		key = "bench.emptying"
+	case sim.PumpTopUp:
+		key = "bench.topping_up"
 	case sim.PumpDrawBack:
 		key = "bench.drawing_back"
 	case sim.PumpSendBack:

@@ -106,7 +106,7 @@ type Drawn struct {
 	OutletBackMLMin             float64 // bowl sent back to the reservoir
 	DrawBackMLMin               float64
 	GiveMLMin                   float64
-	FromDetector                bool
+	FromDetector                bool // the bed is drawn as an eye at the bench sees it, not as it is
 }
 
 // Truth is what nobody at a bench could know. Zero in an assessment.

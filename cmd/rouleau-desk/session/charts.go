@@ -87,7 +87,7 @@ func pumpWord(seen *sim.Seen) string {
 		return words.Say("chart.wash")
 	case sim.PumpEmpty:
 		return words.Say("chart.empty")
-	case sim.PumpDrawBack, sim.PumpSendBack:
+	case sim.PumpDrawBack, sim.PumpSendBack, sim.PumpTopUp:
 		return words.Say("chart.back")
 	}
 	return ""

@@ -60,7 +60,7 @@ func (s *Session) look(d *bench.Drawn) {
 		d.WashMLMin = flow
 	case sim.PumpEmpty:
 		d.ProductMLMin = flow
-	case sim.PumpDrawBack:
+	case sim.PumpDrawBack, sim.PumpTopUp:
 		d.DrawBackMLMin = flow
 	case sim.PumpSendBack:
 		d.OutletBackMLMin = flow
@@ -90,7 +90,7 @@ func (s *Session) lookBowl(d *bench.Drawn) {
 	d.Effluent = bench.Liquid{Hct: b.Effluent.Hct, FreeHbGL: b.Effluent.FreeHbGL, ProteinGL: d.Supernatant.ProteinGL}
 	d.BedShare = b.FillFraction()
 	if d.FromDetector {
-		d.BedShare = min(s.Run.State.Bowl.Detector.Mean(), d.HeldShare)
+		d.BedShare = min(s.View.Seen.Pump.BedByEye, d.HeldShare) // as an eye sees it, also where the detector errs
 	}
 }
 

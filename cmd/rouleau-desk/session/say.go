@@ -71,7 +71,7 @@ func objectOf(a *sim.Action) string {
 	}
 	number := strconv.FormatFloat(math.Round(10*a.Value)/10, 'f', -1, 64) // the screens show no more digits
 	switch a.Do {
-	case sim.Watch, sim.Unhook, sim.Fill, sim.Wash, sim.Empty, sim.StopAll, sim.StopPump, sim.Mix, sim.TestVacuum, sim.NewBag, sim.ChangeWaste, sim.TakeDown, sim.EndCase:
+	case sim.Watch, sim.Unhook, sim.Fill, sim.Wash, sim.Empty, sim.StopAll, sim.StopPump, sim.Mix, sim.TestVacuum, sim.NewBag, sim.ChangeWaste, sim.TakeDown, sim.EndCase, sim.TakePumpBlood:
 		return ""
 	case sim.Decide:
 		return words.Say("decision." + sim.Decision(a.Value).String())
@@ -98,6 +98,8 @@ func objectOf(a *sim.Action) string {
 		return part + ", " + words.Say("panel.of", bits.OnesCount8(uint8(a.Value)), sim.LabelFieldCount)
 	case sim.Identify:
 		return part + ", " + words.Say("panel.people", int(a.Value))
+	case sim.JoinCircuit:
+		return yesNo(a.Value, "log.with_filter", "log.without_filter")
 	case sim.Hook:
 		return part + ", " + yesNo(a.Value, "log.with_filter", "log.without_filter")
 	case sim.Reconcile:

@@ -34,6 +34,9 @@ func storyOf(s *scenarios.Scenario, seed uint64) bench.Story {
 	add("sheet.refusals", list(s.Story.Refusals), len(s.Story.Refusals) > 0)
 	add("sheet.contraindications", list(s.Story.Contraindications), len(s.Story.Contraindications) > 0)
 	add("sheet.allergies", list(s.Story.Allergies), len(s.Story.Allergies) > 0)
+	if len(s.Story.LocalPolicy) > 0 {
+		add("sheet.local_policy", list(s.Story.LocalPolicy), true)
+	}
 	for _, r := range s.Story.Refusals {
 		st.Never = append(st.Never, words.Say("bench.declines", r))
 	}

@@ -11,7 +11,8 @@ import (
 	"rouleau/scenarios"
 	"rouleau/scenarios/yamlread"
 	"rouleau/scoring/attempt"
-	"rouleau/scoring/coach"
+	"rouleau/scoring/operators"
+	"rouleau/scoring/trial"
 	"rouleau/sim"
 )
 
@@ -19,35 +20,22 @@ import (
 
 func (s *session) checkCommand() *cobra.Command {
 	return &cobra.Command{
-		Use:   "check SCENARIO...",
+		Use:   "check FILE...",
 		Short: words.Say("cli.check_short"),
 		Long:  words.Say("cli.check_long"),
-		Args: func(c *cobra.Command, args []string) error {
-			if len(args) == 0 {
-				return exactly(1, "SCENARIO")(c, args)
-			}
-			return nil
-		},
-		RunE: func(_ *cobra.Command, args []string) error { return s.check(args) },
+		Args:  atLeastOne("FILE"),
+		RunE:  func(_ *cobra.Command, args []string) error { return s.each(args, s.checkOne) },
 	}
 }
 
-// check looks at every file, whatever is wrong with those before it.
-func (s *session) check(names []string) error {
-	worst := exitDone
-	for _, name := range names {
-		worst = max(worst, s.checkOne(name))
-	}
-	if worst != exitDone {
-		return &failure{code: worst}
-	}
-	return nil
-}
-
+// checkOne looks at one file: a scenario by its name or path, or an operator or a script by its path.
 func (s *session) checkOne(name string) int {
+	if data, err := readWhole(name); err == nil && kindOf(data) != scenarioFile {
+		return s.checkOperator(name)
+	}
 	sc, err := openScenario(name)
 	if err == nil {
-		warnings := append(slices.Clone(sc.Warnings), coach.Suspect(sc)...)
+		warnings := append(slices.Clone(sc.Warnings), trial.Suspect(sc)...)
 		for _, f := range warnings {
 			f.Message = words.Say("cli.warning", f.Message)
 			fmt.Fprint(&s.out, f.String())
@@ -55,14 +43,33 @@ func (s *session) checkOne(name string) int {
 		fmt.Fprintln(&s.out, words.Say("cli.checked", name, sc.ID, sc.Version, len(warnings)))
 		return exitDone
 	}
+	return s.notChecked(name, err)
+}
+
+// checkOperator looks at an operator or a script.
+func (s *session) checkOperator(name string) int {
+	o, err := operators.Open(name)
+	if err == nil {
+		fmt.Fprintln(&s.out, words.Say("author.operator_checked", name, o.Name))
+		return exitDone
+	}
+	return s.notChecked(name, err)
+}
+
+// notChecked tells the faults of a file, or why it could not be read.
+func (s *session) notChecked(name string, err error) int {
 	var faults yamlread.Faults
 	if !errors.As(err, &faults) {
 		return s.tell(err)
 	}
-	// The faults are what was asked for, so they go to the output.
+	s.faults(name, faults)
+	return exitNotRight
+}
+
+// faults tells the faults of a file. They are what was asked for, so they go to the output.
+func (s *session) faults(name string, faults yamlread.Faults) {
 	fmt.Fprintln(&s.out, faults.Error())
 	fmt.Fprintln(&s.out, words.Say("cli.faults", name, len(faults)))
-	return exitNotRight
 }
 
 func (s *session) listCommand() *cobra.Command {

@@ -111,27 +111,14 @@ func (s *session) run(w wishes) error {
 
 // operator finds who plays.
 func (p *played) operator(name string) (play.Actor, error) {
-	p.by.Operator = name
-	switch name {
-	case "steady":
-		return operators.NewSteady(operators.SheetOf(p.sc, &p.run.Case)), nil
-	case "idle":
-		return operators.Idle{}, nil
+	o, err := openOperator(name)
+	if err != nil {
+		return nil, err
 	}
-	script, err := operators.LoadScript(name)
-	var faults yamlread.Faults
-	switch {
-	case err == nil:
-		p.script, p.by.Operator = script, script.Name
-		return script, nil
-	case errors.As(err, &faults):
-		return nil, notRight(err.Error())
-	case errors.Is(err, fs.ErrInvalid):
-		return nil, wrong(err.Error())
-	case errors.Is(err, fs.ErrNotExist):
-		return nil, wrong(withNearest(words.Say("cli.no_operator", name), yamlread.Nearest(name, []string{"steady", "idle"})))
-	}
-	return nil, trouble(err.Error())
+	p.by.Operator = o.Name
+	actor := o.Play(operators.SheetOf(p.sc, &p.run.Case))
+	p.script, _ = actor.(*operators.Script)
+	return actor, nil
 }
 
 // openScenario gives a scenario by name or path; the error has its exit code.

@@ -1,0 +1,156 @@
+package study
+
+import (
+	"bytes"
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"rouleau/scenarios"
+	"rouleau/scoring/operators"
+	"rouleau/scoring/study"
+)
+
+// planted makes rows of the spine case: steady earns everything, others as told.
+func planted(t *testing.T, seeds int, other func(r *study.Row)) (*scenarios.Scenario, []*operators.Operator, *study.Table) {
+	t.Helper()
+	sc, err := scenarios.Open("steady-oozing-spine")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var who []*operators.Operator
+	for _, name := range []string{"steady", "hasty", "idle"} {
+		o, err := operators.Open(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		who = append(who, o)
+	}
+	table := &study.Table{Criteria: study.Columns(sc)}
+	for seed := range seeds {
+		for _, o := range who {
+			r := study.Row{Case: study.Identity(sc, false), Seed: uint64(seed), Operator: o.Name, Passed: o.Name == "steady", Points: 100, Parts: make([]float64, 6)}
+			r.Criteria = slices.Repeat([]float64{1}, len(table.Criteria))
+			if o.Name != "steady" {
+				r.Points = 60 + float64(seed)
+				other(&r)
+			}
+			table.Rows = append(table.Rows, r)
+		}
+	}
+	return sc, who, table
+}
+
+func TestACriterionThatPartsNobodyIsToldOf(t *testing.T) {
+	sc, who, table := planted(t, 10, func(r *study.Row) {
+		for k := range r.Criteria {
+			if k != 0 { // the first criterion gives everybody everything
+				r.Criteria[k] = 0
+			}
+		}
+		r.Critical = []string{"air_given"}
+	})
+	f := Of(sc, who, table)
+	nobody := table.Criteria[0] + " tells nobody apart: its best AUC is 0.50"
+	if !slices.Contains(f.Warnings, nobody) || !slices.Contains(f.Broken(), nobody) {
+		t.Errorf("not told: warnings %q, broken %q", f.Warnings, f.Broken())
+	}
+	if len(f.Broken()) != 1 {
+		t.Errorf("%q", f.Broken())
+	}
+	if c := f.Criteria[1]; c.Best != 1 || c.AUC[1].N != 10 || c.Difficulty.Value != 0.5 {
+		t.Errorf("%+v", c)
+	}
+	if len(f.Critical) != 1 || f.Critical[0].Share[1].Value != 1 || f.Critical[0].Share[0].Value != 0 {
+		t.Errorf("%+v", f.Critical)
+	}
+	if h := f.Operators[0].Histogram; h[bins-1] != 10 {
+		t.Errorf("100 points are not in the last band: %v", h)
+	}
+}
+
+func TestOneWhoPassesBreaksTheRules(t *testing.T) {
+	sc, who, table := planted(t, 10, func(r *study.Row) { r.Passed = true; r.Criteria = make([]float64, len(r.Criteria)) })
+	text := strings.Join(Of(sc, who, table).Broken(), "\n")
+	for _, want := range []string{"doing nothing passes 100.0 %", "hasty passes 100.0 %"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q is not among\n%s", want, text)
+		}
+	}
+}
+
+// Rows come back from their file bit for bit, also those of operators whose names a spreadsheet would compute.
+func TestRowsComeBack(t *testing.T) {
+	_, _, table := planted(t, 3, func(r *study.Row) { r.Points = 100.0 / 3; r.Recovery = 1e-7 })
+	table.Rows[0].Operator = "=1+1"
+	var b bytes.Buffer
+	if err := table.Write(&b); err != nil {
+		t.Fatal(err)
+	}
+	if strings.Contains(b.String(), ",=1") {
+		t.Error("a spreadsheet would take an operator's name for a formula")
+	}
+	again, err := study.Read("runs.csv", &b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	slices.SortFunc(table.Rows, study.Less)
+	for i := range table.Rows {
+		if fmt.Sprint(table.Rows[i]) != fmt.Sprint(again.Rows[i]) {
+			t.Errorf("%+v came back as %+v", table.Rows[i], again.Rows[i])
+		}
+	}
+}
+
+func TestCohort(t *testing.T) {
+	sc, who, table := planted(t, 40, func(r *study.Row) { r.Criteria = make([]float64, len(r.Criteria)) })
+	people := "person,attempt,passed,points,clot_ml\n"
+	for i := range 40 {
+		people += fmt.Sprintf("P%d,2,true,100,1\nP%d,1,%t,%d,%g\n", i, i, i < 10, 50+i, float64(i)/40)
+	}
+	people += "late,3,true,100,1\n" // whose first attempt is not here
+	f := Of(sc, who, table)
+	if err := f.ReadCohort("people.csv", strings.NewReader(people), table); err != nil {
+		t.Fatal(err)
+	}
+	c := f.Cohort
+	if c.N != 40 || c.Later != 41 || c.Pass == nil || c.Pass.Value != 0.25 || c.Points.Value != 69.5 || c.AUC.Value != 1 {
+		t.Errorf("%+v, passes %+v", c, c.Pass)
+	}
+	if len(c.Criteria) != 1 || c.Criteria[0].Name != "clot_ml" || c.Criteria[0].Correlation.Value < 0.99 {
+		t.Errorf("%+v", c.Criteria)
+	}
+	few := strings.Join(strings.SplitAfter(people, "\n")[:59], "") // the head and 29 people
+	if err := f.ReadCohort("few.csv", strings.NewReader(few), table); err != nil {
+		t.Fatal(err)
+	}
+	if f.Cohort.N != 29 || f.Cohort.Pass != nil || f.Cohort.AUC != nil || len(f.Cohort.Criteria) > 0 {
+		t.Errorf("29 people have figures: %+v", f.Cohort)
+	}
+}
+
+func TestSeeds(t *testing.T) {
+	got, err := Seeds("3, 1..2,2")
+	if err != nil || !slices.Equal(got, []uint64{1, 2, 3}) {
+		t.Errorf("%v, %v", got, err)
+	}
+	for _, bad := range []string{"", "2..1", "a", "1..", "-1", "0..18446744073709551615"} {
+		if _, err := Seeds(bad); err == nil {
+			t.Errorf("%q was read", bad)
+		}
+	}
+	var all []uint64
+	seeds, _ := Seeds("1..10")
+	for _, part := range []string{"1/3", "2/3", "3/3"} {
+		mine, err := Shard(seeds, part)
+		if err != nil {
+			t.Fatal(err)
+		}
+		all = append(all, mine...)
+	}
+	slices.Sort(all)
+	if !slices.Equal(all, seeds) {
+		t.Errorf("the shares hold %v", all)
+	}
+}

@@ -1,0 +1,104 @@
+package scenarios
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"runtime"
+	"runtime/debug"
+	"strings"
+	"testing"
+	"time"
+
+	"rouleau/scenarios/yamlread"
+)
+
+// hostile are files made to hang, to fill the memory or to overflow the stack.
+func hostile() map[string]string {
+	const most = yamlread.MaxBytes
+	up := func(text string) string { return strings.Repeat(text, most/len(text)) }
+	laughs := "a: &a [x, x, x, x, x, x, x, x, x]\n"
+	for c := 'b'; c <= 'z'; c++ {
+		laughs += fmt.Sprintf("%c: &%c [*%c, *%c, *%c, *%c, *%c, *%c, *%c, *%c]\n", c, c, c-1, c-1, c-1, c-1, c-1, c-1, c-1, c-1)
+	}
+	ladder := ""
+	for i := 0; len(ladder) < most-2000; i++ {
+		ladder += strings.Repeat(" ", i) + "a:\n"
+	}
+	cases := map[string]string{
+		"brackets": up("["), "braces": up("{a: "), "closed brackets": strings.Repeat("[", most/2) + strings.Repeat("]", most/2), "dashes": up("- "),
+		"ladder": ladder, "aliases": laughs, "question marks": up("? "), "many keys": "", "one long text": "title: " + up("x")[:most-8],
+		"a quote not closed": `title: "` + up("y\n ")[:most-10], "comments": up("# comment\n"), "blank lines": up("\n"), "broken bytes": up("\xff\xfe"),
+		"NUL": up("\x00"), "tabs": up("\t"), "bars": "title: |\n" + up(" z\n")[:most-12], "indicators": up("|>&*!%@`"), "colons": up(": "), "commas": "a: [" + up("1,")[:most-5],
+		"long key": up("k")[:most-4] + ": 1", "documents": up("---\n"), "tags": up("!!x "), "carriage returns": up("\r"), "separators": up("\u2028"),
+		"a file too large": up("# comment\n") + up("x")[:20], "merge keys": up("<<: {}\n"), "anchors": up("&a "), "folded": "a: >\n" + up("  w w\n")[:most-8],
+		"phases of a thousand million steps": "phases:\n" + strings.Repeat("  - {name: x, starts: 277777:46:40, bleeding_ml_min: 1e308}\n", 400),
+	}
+	var keys strings.Builder
+	for i := 0; keys.Len() < most-40; i++ {
+		fmt.Fprintf(&keys, "k%d: %d\n", i, i)
+	}
+	cases["many keys"] = keys.String()
+	crowd := "format: 1\nevents:\n" + strings.Repeat("  - {kind: say, att: 0:00:10, who: surgeo, says: x}\n", 3000)
+	cases["many faults"] = crowd
+	cases["a long line of faults"] = "phases: [" + strings.Repeat("{nam: x, startss: 1, blee: 2}, ", 3000) + "]"
+	return cases
+}
+
+// No file hangs the loader, fills the memory or gets through; each is told why.
+func TestHostileFilesAreRefusedSoon(t *testing.T) {
+	const (
+		longest = time.Second
+		most    = 64 << 20
+	)
+	if _, faults := Parse("warm.yaml", []byte("format: 1\n")); len(faults) == 0 { // the tags of the types are checked once
+		t.Fatal("taken")
+	}
+	for name, text := range hostile() {
+		for _, of := range []struct {
+			what string
+			do   func() yamlread.Faults
+		}{
+			{"read", func() yamlread.Faults { _, f := Parse("hostile.yaml", []byte(text)); return f }},
+			{"laid out", func() yamlread.Faults { _, f := Format("hostile.yaml", []byte(text)); return f }},
+		} {
+			var before, after runtime.MemStats
+			debug.FreeOSMemory()
+			runtime.ReadMemStats(&before)
+			from := time.Now()
+			faults := of.do()
+			took := time.Since(from)
+			runtime.ReadMemStats(&after)
+			if len(faults) == 0 || faults[0].Message == "" {
+				t.Errorf("%s, %s: taken without a fault", name, of.what)
+			}
+			if took > longest {
+				t.Errorf("%s, %s: %v", name, of.what, took)
+			}
+			// All that was ever allocated, more than was held at any time.
+			if used := after.TotalAlloc - before.TotalAlloc; used > most {
+				t.Errorf("%s, %s: %d MiB", name, of.what, used>>20)
+			}
+		}
+	}
+}
+
+// A file of any size is refused before it is parsed, and no more of it is read than shows that.
+func TestHugeFileIsNotRead(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "huge.yaml")
+	f, err := os.Create(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := f.Truncate(256 << 20); err != nil {
+		t.Fatal(err)
+	}
+	f.Close()
+	var before, after runtime.MemStats
+	runtime.ReadMemStats(&before)
+	_, err = Load(file)
+	runtime.ReadMemStats(&after)
+	if err == nil || !strings.Contains(err.Error(), "the file is too large: more than 256 KiB") || after.TotalAlloc-before.TotalAlloc > 4<<20 {
+		t.Errorf("%v, %d bytes", err, after.TotalAlloc-before.TotalAlloc)
+	}
+}

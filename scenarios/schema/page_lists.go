@@ -1,0 +1,180 @@
+// This file holds what the reference page has beside the keys: the lists of words, and an example for every key.
+
+package schema
+
+import (
+	"fmt"
+	"math"
+	"reflect"
+	"slices"
+	"strconv"
+	"strings"
+
+	"gopkg.in/yaml.v3"
+
+	"rouleau/scenarios"
+	"rouleau/scenarios/yamlread"
+	"rouleau/sim"
+)
+
+// listOf names the list that the words of a key stand in.
+var listOf = map[string]string{
+	"criteria[].measure":          "measures",
+	"guidance[].look":             "acts-and-parts",
+	"guidance[].until.act.do":     "acts-and-parts",
+	"guidance[].until.act.on":     "acts-and-parts",
+	"guidance[].until.reads.what": "what-can-be-read",
+}
+
+func lists(b *strings.Builder) {
+	b.WriteString("\n## Kinds of events\n\n| Kind | Keys it needs beside its time |\n| --- | --- |\n")
+	for _, kind := range kinds() {
+		needs := "–"
+		if keys := scenarios.EventNeeds(kind); len(keys) > 0 {
+			needs = "`" + strings.Join(keys, "`, `") + "`"
+		}
+		fmt.Fprintf(b, "| `%s` | %s |\n", kind, needs)
+	}
+	b.WriteString("\n## Parts of the work\n\nThe points of the criteria of each part add up to this.\n\n| Part | Meaning | Points |\n| --- | --- | --- |\n")
+	for _, p := range scenarios.Parts {
+		fmt.Fprintf(b, "| `%s` | %s | %g |\n", p.Name, p.Title, p.Points)
+	}
+	b.WriteString("\n## Measures\n\n| Measure | Meaning | Unit | Possible | Better |\n| --- | --- | --- | --- | --- |\n")
+	for _, m := range scenarios.Measures {
+		better := map[int]string{1: "more", -1: "less", 0: "a middle"}[m.MoreBetter]
+		fmt.Fprintf(b, "| `%s` | %s | %s | %.10g to %.10g | %s |\n", m.Name, cell(m.Meaning), cell(m.Unit), m.Least, m.Most, better)
+	}
+	b.WriteString("\n## What can be read\n\nFor `until: {reads: ...}` and, in braces, for the texts of a lesson.\n\n| Name | Meaning | Unit |\n| --- | --- | --- |\n")
+	for _, v := range scenarios.Visibles {
+		unit := v.Unit
+		if unit == "" {
+			unit = "–"
+		}
+		fmt.Fprintf(b, "| `%s` | %s | %s |\n", v.Name, cell(v.Meaning), unit)
+	}
+	b.WriteString("\n## Acts and parts\n\nFor lessons, and for operators and scripts.\n\n| Act | Value |\n| --- | --- |\n")
+	for _, name := range scenarios.VerbNames() {
+		fmt.Fprintf(b, "| `%s` | %s |\n", name, valueOf(name))
+	}
+	fmt.Fprintf(b, "\nParts: `%s`.\n", strings.Join(slices.DeleteFunc(scenarios.PartNames(), func(name string) bool { return name == "" }), "`, `"))
+}
+
+// kinds are the kinds of events in the order of the format.
+func kinds() []string {
+	f, _ := reflect.TypeFor[scenarios.Event]().FieldByName("Kind")
+	_, words, _ := strings.Cut(f.Tag.Get("rule"), "oneof=")
+	return strings.Split(words, "|")
+}
+
+// valueOf says what the value of an act is.
+func valueOf(name string) string {
+	verb, _ := sim.VerbNamed(name)
+	least, most, whole := sim.ValueRange(verb)
+	switch {
+	case !scenarios.HasValue(verb):
+		return "–"
+	case verb == sim.Hang:
+		return "in a lesson the solution in the pack; in a script its place in `bench.packs`, 0 for the first"
+	case len(scenarios.ValueWords(verb)) > 0:
+		return "`" + strings.Join(scenarios.ValueWords(verb), "`, `") + "`"
+	case whole:
+		return fmt.Sprintf("whole number, %g to %g", least, most)
+	}
+	return fmt.Sprintf("number, %g to %g", least, most)
+}
+
+// longest is how long an example may be to fit into a table.
+const longest = 72
+
+// example finds an example for a key: that of its tag, or one from the cases to start from, or the first that can stand there.
+func example(f yamlread.Field, samples map[string]string) string {
+	r := f.Rule
+	for _, found := range []string{f.Example, samples[f.Path], r.Default} {
+		if found != "" {
+			return found
+		}
+	}
+	if known := vocabulary[f.Path]; known != nil {
+		r.OneOf = slices.DeleteFunc(known(), func(word string) bool { return word == "" })
+	}
+	t := behind(f.Type)
+	switch {
+	case len(r.OneOf) > 0 && t.Kind() == reflect.Slice:
+		return "[" + r.OneOf[0] + "]"
+	case len(r.OneOf) > 0:
+		return r.OneOf[0]
+	case t == reflect.TypeFor[yamlread.Clock]():
+		return "0:30:00"
+	case t.Kind() == reflect.Bool:
+		return "true"
+	case t == reflect.TypeFor[yamlread.Quantity](), t.Kind() == reflect.Float64, t.Kind() == reflect.Int:
+		return between(r)
+	case t.Kind() == reflect.String:
+		return "plain words"
+	}
+	return ""
+}
+
+// between gives a number inside the bounds of a rule.
+func between(r yamlread.Rule) string {
+	lo, hi, err := r.Bounds()
+	if err != nil || r.Min == "" || r.Max == "" {
+		return "1"
+	}
+	return strconv.FormatFloat(math.Round(lo+float64((hi-lo)/10)), 'f', -1, 64)
+}
+
+// samplesOfTemplates gives the first short value of each key in the cases to start from, on one line.
+func samplesOfTemplates() (map[string]string, error) {
+	found := map[string]string{}
+	for _, lesson := range []bool{false, true} {
+		data, err := scenarios.Template("my-first-case", lesson)
+		if err != nil {
+			return nil, err
+		}
+		var doc yaml.Node
+		if err := yaml.Unmarshal(data, &doc); err != nil {
+			return nil, err
+		}
+		sample(doc.Content[0], "", found)
+	}
+	return found, nil
+}
+
+func sample(n *yaml.Node, path string, found map[string]string) {
+	if text := oneLine(n); found[path] == "" && text != "" && len(text) <= longest {
+		found[path] = text
+	}
+	switch n.Kind {
+	case yaml.SequenceNode:
+		for _, item := range n.Content {
+			sample(item, path+"[]", found)
+		}
+	case yaml.MappingNode:
+		for i := 0; i+1 < len(n.Content); i += 2 {
+			sample(n.Content[i+1], strings.TrimPrefix(path+"."+n.Content[i].Value, "."), found)
+		}
+	}
+}
+
+// oneLine gives a value as it stands in the file; nothing for a block and for an empty list.
+func oneLine(n *yaml.Node) string {
+	var parts []string
+	switch {
+	case n.Kind == yaml.ScalarNode && n.Style&(yaml.DoubleQuotedStyle|yaml.SingleQuotedStyle) != 0:
+		return `"` + n.Value + `"`
+	case n.Kind == yaml.ScalarNode:
+		return n.Value
+	case n.Style&yaml.FlowStyle == 0 || len(n.Content) == 0:
+		return ""
+	case n.Kind == yaml.SequenceNode:
+		for _, item := range n.Content {
+			parts = append(parts, oneLine(item))
+		}
+		return "[" + strings.Join(parts, ", ") + "]"
+	}
+	for i := 0; i+1 < len(n.Content); i += 2 {
+		parts = append(parts, n.Content[i].Value+": "+oneLine(n.Content[i+1]))
+	}
+	return "{" + strings.Join(parts, ", ") + "}"
+}

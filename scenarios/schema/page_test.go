@@ -1,0 +1,79 @@
+package schema
+
+import (
+	"flag"
+	"os"
+	"reflect"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"rouleau/scenarios"
+	"rouleau/scenarios/yamlread"
+)
+
+var update = flag.Bool("update", false, "write FORMAT.md anew, as go generate does")
+
+func TestPageIsCurrent(t *testing.T) {
+	got, err := Page()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if *update {
+		if err := os.WriteFile("../FORMAT.md", got, 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	kept, err := os.ReadFile("../FORMAT.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff(strings.Split(strings.ReplaceAll(string(kept), "\r\n", "\n"), "\n"), strings.Split(string(got), "\n")); diff != "" {
+		t.Errorf("the types have changed: run go generate ./scenarios (- kept, + now):\n%s", diff)
+	}
+}
+
+// Every key has a row with something in each cell, and every link leads somewhere.
+func TestPageHoldsEveryKey(t *testing.T) {
+	page, err := Page()
+	if err != nil {
+		t.Fatal(err)
+	}
+	lines := strings.Split(string(page), "\n")
+	rows := 0
+	if err := yamlread.Walk(reflect.TypeFor[scenarios.File](), func(f yamlread.Field) {
+		for _, line := range lines {
+			if strings.HasPrefix(line, "| `"+f.Key+"` | "+cell(f.Doc)+" |") {
+				rows++
+				cells := strings.Split(strings.ReplaceAll(line, `\|`, ""), "|")
+				if len(cells) != 8 {
+					t.Errorf("%s has %d cells: %s", f.Path, len(cells), line)
+				}
+				if kind := behind(f.Type).Kind(); strings.HasSuffix(line, "| – |") && kind != reflect.Struct && kind != reflect.Slice {
+					t.Errorf("%s has no example", f.Path)
+				}
+				return
+			}
+		}
+		t.Errorf("%s is not there", f.Path)
+	}); err != nil || rows < 150 {
+		t.Errorf("%d rows, %v", rows, err)
+	}
+	for _, part := range strings.Split(string(page), "(#")[1:] {
+		link, _, _ := strings.Cut(part, ")")
+		if !leads(lines, link) {
+			t.Errorf("#%s leads nowhere", link)
+		}
+	}
+}
+
+func leads(lines []string, link string) bool {
+	for _, line := range lines {
+		title, ok := strings.CutPrefix(line, "## ")
+		if ok && strings.ReplaceAll(anchor(strings.ToLower(strings.Trim(title, "`"))), " ", "-") == link {
+			return true
+		}
+	}
+	return false
+}

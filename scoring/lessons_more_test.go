@@ -1,0 +1,103 @@
+package scoring
+
+// The lessons of the cases of brisk bleeding, part-filled bowls, a child and a birth, each left out by itself.
+
+import (
+	"testing"
+
+	"rouleau/scenarios"
+	"rouleau/scoring/operators"
+	"rouleau/scoring/play"
+	"rouleau/sim"
+)
+
+// asksNot plays as somebody else does, without some requests.
+type asksNot struct {
+	play.Actor
+	requests []sim.Request
+}
+
+func (o asksNot) Act(v *sim.Seen, do func(sim.Action) sim.Reason) {
+	o.Actor.Act(v, func(a sim.Action) sim.Reason {
+		for _, r := range o.requests {
+			if a.Do == sim.Ask && sim.Request(a.Value) == r {
+				return "left_out"
+			}
+		}
+		return do(a)
+	})
+}
+
+func TestTheLessonsOfMoreCasesAreGraded(t *testing.T) {
+	habit := func(line string) func(operators.Sheet) play.Actor {
+		return func(s operators.Sheet) play.Actor { return withHabit(t, line, s) }
+	}
+	for _, l := range []struct {
+		scenario string
+		seed     uint64
+		but      func(s operators.Sheet) play.Actor
+		loses    map[string]float64 // criteria with the share of their points that may be left
+	}{
+		{"sudden-brisk-bleeding", 2, habit("fixed_drops_min: 15"), map[string]float64{"anticoagulant_in_range_share": 0, "clot_ml": 0.7}},
+		{"sudden-brisk-bleeding", 2, habit("fill_from_ml: 2600"), map[string]float64{"reservoir_peak_share": 0.5, "request_to_bedside_min": 1}},
+		{"hip-revision-thin-feed", 5, func(s operators.Sheet) play.Actor {
+			return leavesOut{operators.NewSteady(s), sim.TopUp}
+		}, map[string]float64{"thinnest_product_hct": 0.9}},
+		{"hip-revision-thin-feed", 1, habit("fills_to: 0.5\n  automatic_stop: false"),
+			map[string]float64{"part_bowls_justified_share": 0, "fill_stop_fraction": 0}},
+		{"hip-revision-thin-feed", 1, habit("diverts: false"), map[string]float64{"agent_collected_ml": 0, "asked_about_agent": 0}},
+		{"child-of-14-kg", 1, habit("reads_sheet: false"), map[string]float64{"bowl_right": 0, "give_rate_ml_min": 0}},
+		{"caesarean-rhd-negative", 1, func(s operators.Sheet) play.Actor {
+			return asksNot{operators.NewSteady(s), []sim.Request{sim.GiveAntiD, sim.TestFetalBleed}}
+		}, map[string]float64{"anti_d_asked": 0, "fetal_test_asked": 0}},
+		{"caesarean-rhd-negative", 1, func(s operators.Sheet) play.Actor {
+			return asksNot{withHabit(t, "diverts: false", s), []sim.Request{sim.SecondSucker}}
+		}, map[string]float64{"second_sucker_asked": 0, "agent_collected_ml": 0}},
+	} {
+		sc, err := scenarios.Open(l.scenario)
+		if err != nil {
+			t.Fatal(err)
+		}
+		run := play.New(sc.Case(l.seed, true), l.seed)
+		run.ToEnd(l.but(operators.SheetOf(sc, &run.Case)))
+		seen := 0
+		for _, c := range Judge(sc, run, PlayYardstick(sc, l.seed, true)).Criteria {
+			left, ok := l.loses[c.Measure]
+			if !ok {
+				continue
+			}
+			seen++
+			if c.Points > left*c.Of+1e-9 {
+				t.Errorf("%s: %s keeps %.1f of %.1f points at %.3g", l.scenario, c.Measure, c.Points, c.Of, c.Value)
+			}
+		}
+		if seen != len(l.loses) {
+			t.Errorf("%s: %d of %d criteria are in the case", l.scenario, seen, len(l.loses))
+		}
+	}
+}
+
+func TestSteadyPassesTheseFourCasesAndIdleDoesNot(t *testing.T) {
+	for _, name := range []string{"sudden-brisk-bleeding", "hip-revision-thin-feed", "child-of-14-kg", "caesarean-rhd-negative"} {
+		sc, err := scenarios.Open(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(sc.Warnings) > 0 {
+			t.Error(sc.Warnings)
+		}
+		for seed := uint64(1); seed <= 2; seed++ {
+			run := play.New(sc.Case(seed, true), seed)
+			run.ToEnd(operators.NewSteady(operators.SheetOf(sc, &run.Case)))
+			yard := YardstickOf(run)
+			if g := Judge(sc, run, yard); !g.Passed || g.Points < 90 {
+				t.Errorf("%s, seed %d: steady has %.1f points: %v", name, seed, g.Points, g.Reasons)
+			}
+			idle := play.New(sc.Case(seed, true), seed)
+			idle.ToEnd(operators.Idle{})
+			if g := Judge(sc, idle, yard); g.Passed || g.Points > 5 {
+				t.Errorf("%s, seed %d: idle has %.1f points", name, seed, g.Points)
+			}
+		}
+	}
+}

@@ -1,0 +1,138 @@
+package scoring
+
+// The lesson of a case must be graded: who does all the rest as steady does and leaves out just that loses its points.
+
+import (
+	"testing"
+
+	"rouleau/scenarios"
+	"rouleau/scoring/operators"
+	"rouleau/scoring/play"
+	"rouleau/sim"
+)
+
+// leavesOut plays as somebody else does, without one act.
+type leavesOut struct {
+	play.Actor
+	verb sim.Verb
+}
+
+func (l leavesOut) Act(v *sim.Seen, do func(sim.Action) sim.Reason) {
+	l.Actor.Act(v, func(a sim.Action) sim.Reason {
+		if a.Do == l.verb {
+			return "left_out"
+		}
+		return do(a)
+	})
+}
+
+// withHabit is steady with one habit of its own.
+func withHabit(t *testing.T, habit string, s operators.Sheet) play.Actor {
+	t.Helper()
+	o, faults := operators.Parse("habit.yaml", []byte("format: 1\nname: other\nfailing: One habit differs.\nhabits:\n  "+habit+"\n"))
+	if len(faults) > 0 {
+		t.Fatal(faults)
+	}
+	return o.Play(s)
+}
+
+var lessons = []struct {
+	scenario string
+	but      func(t *testing.T, s operators.Sheet) play.Actor
+	loses    map[string]float64 // criteria with the share of their points that may be left
+	critical string
+}{
+	{"detector-misled-by-fat", func(t *testing.T, s operators.Sheet) play.Actor { return withHabit(t, "by_eye: false", s) },
+		map[string]float64{"fill_stop_fraction": 0.6, "misread_stops_by_hand_share": 0}, ""},
+	{"calcium-in-the-irrigation", func(t *testing.T, s operators.Sheet) play.Actor { return withHabit(t, "fixed_drops_min: 70", s) },
+		map[string]float64{"protected_blood_share": 0.3, "clot_ml": 0.7}, ""},
+	{"circuit-stays-connected", func(t *testing.T, s operators.Sheet) play.Actor {
+		return leavesOut{operators.NewSteady(s), sim.JoinCircuit}
+	}, map[string]float64{"circuit_joined_share": 0, "circuit_partings": 0}, "circuit_parted"},
+	{"heparin-pump-and-protamine", func(t *testing.T, s operators.Sheet) play.Actor {
+		return leavesOut{operators.NewSteady(s), sim.TakePumpBlood}
+	}, map[string]float64{"pump_blood_taken_share": 0, "recovery_against_steady": 0.95}, ""},
+	{"heparin-pump-and-protamine", func(t *testing.T, s operators.Sheet) play.Actor {
+		return withHabit(t, "wash_bowls: 1", s)
+	}, map[string]float64{"residual_anticoagulant_share": 0.2, "heparin_after_protamine_iu": 0.3}, ""},
+	{"heparin-pump-and-protamine", func(t *testing.T, s operators.Sheet) play.Actor {
+		return withHabit(t, "fixed_drops_min: 15", s)
+	}, map[string]float64{"protected_after_protamine_share": 0.3}, ""},
+}
+
+func TestTheLessonOfACaseIsGraded(t *testing.T) {
+	for _, l := range lessons {
+		sc, err := scenarios.Open(l.scenario)
+		if err != nil {
+			t.Fatal(err)
+		}
+		const seed = 3
+		run := play.New(sc.Case(seed, true), seed)
+		run.ToEnd(l.but(t, operators.SheetOf(sc, &run.Case)))
+		g := Judge(sc, run, PlayYardstick(sc, seed, true))
+		seen := 0
+		for _, c := range g.Criteria {
+			left, ok := l.loses[c.Measure]
+			if !ok {
+				continue
+			}
+			seen++
+			if c.Points > left*c.Of+1e-9 {
+				t.Errorf("%s: %s keeps %.1f of %.1f points at %.3g", l.scenario, c.Measure, c.Points, c.Of, c.Value)
+			}
+		}
+		if seen != len(l.loses) {
+			t.Errorf("%s: %d of %d criteria are in the case", l.scenario, seen, len(l.loses))
+		}
+		found := l.critical == ""
+		for _, c := range g.Critical {
+			found = found || c.Name == l.critical
+		}
+		if !found {
+			t.Errorf("%s: %s was not noticed", l.scenario, l.critical)
+		}
+	}
+}
+
+func TestSteadyPassesTheseCasesAndIdleDoesNot(t *testing.T) {
+	for _, name := range []string{"detector-misled-by-fat", "calcium-in-the-irrigation", "circuit-stays-connected", "heparin-pump-and-protamine"} {
+		sc, err := scenarios.Open(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(sc.Warnings) > 0 {
+			t.Error(sc.Warnings)
+		}
+		for seed := uint64(1); seed <= 3; seed++ {
+			run := play.New(sc.Case(seed, true), seed)
+			run.ToEnd(operators.NewSteady(operators.SheetOf(sc, &run.Case)))
+			yard := YardstickOf(run)
+			if g := Judge(sc, run, yard); !g.Passed || g.Points < 90 {
+				t.Errorf("%s, seed %d: steady has %.1f points: %v", name, seed, g.Points, g.Reasons)
+			}
+			idle := play.New(sc.Case(seed, true), seed)
+			idle.ToEnd(operators.Idle{})
+			if g := Judge(sc, idle, yard); g.Passed || g.Points > 5 {
+				t.Errorf("%s, seed %d: idle has %.1f points", name, seed, g.Points)
+			}
+		}
+	}
+}
+
+// What is left of the anticoagulant counts whichever was chosen, against the strength of each in the reservoir.
+func TestResidualOfEitherAnticoagulant(t *testing.T) {
+	j := &judged{s: &sim.State{CycleUsed: 1}}
+	cy := &j.s.Cycles[0]
+	*cy = sim.Cycle{ProductML: 100, FeedCitrate: 10, CitrateMmol: 0.34}
+	if f := residualAnticoagulant(j); f.standing != measured || f.value < 0.199 || f.value > 0.201 { // 3.4 mmol/L of 17
+		t.Errorf("citrate: %+v", f)
+	}
+	cy.FeedHeparinIU, cy.HeparinIU = 900, 135
+	if f := residualAnticoagulant(j); f.standing != measured || f.value < 0.299 || f.value > 0.301 { // 1.35 IU/mL of 4.5 is more
+		t.Errorf("both: %+v", f)
+	}
+	*cy = sim.Cycle{ProductML: 100}
+	if f := residualAnticoagulant(j); f.standing != missing {
+		t.Errorf("collected with neither: %+v", f)
+	}
+}

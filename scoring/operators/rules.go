@@ -1,0 +1,62 @@
+package operators
+
+import (
+	"rouleau/scenarios"
+	"rouleau/scoring/coach"
+	"rouleau/sim"
+)
+
+// This file holds the rules that a file can add: when something holds or can be read, do this. They come before the habits.
+
+// Rule is one rule of a file.
+type Rule struct {
+	Holds  string                `yaml:"holds" rule:"oneof=undecided|not_primed|drip_behind|drip_far_ahead|clear_layer|agent_in_field|swabs_full|reservoir_ready|bowl_nearly_full|filled_not_washed|washed_not_emptied|not_labelled|blood_wanted|giving_unwatched|question_open|reservoir_nearly_full|pack_nearly_empty|detector_doubtful|citrate_outrun|circuit_open|pump_blood_waits|protamine_given|operation_over|part_bowl|anti_d_due" doc:"when this situation is the case, as hints know it"`
+	Reads  *scenarios.UntilReads `yaml:"reads" doc:"when this can be read; with holds: both"`
+	EveryS int                   `yaml:"every_s" rule:"min=1,max=36000,unit=s,default=60" doc:"does it again only after so long"`
+	Do     string                `yaml:"do" rule:"required" doc:"the act" example:"set_drip"`
+	On     string                `yaml:"on" doc:"the part it is about" example:"bag_1"`
+	Value  *ScriptValue          `yaml:"value" doc:"how much, or the word for a choice" example:"60"`
+	Note   string                `yaml:"note" rule:"max=400" doc:"why, for who reads the file; not played"`
+}
+
+// habitRule is a rule as it is played.
+type habitRule struct {
+	holds string
+	reads *scenarios.UntilReads
+	every int64
+	act   sim.Action
+	next  int64 // not before this tick
+}
+
+// byRule does the first act whose rule holds and that is possible. It says whether it acted.
+func (o *Steady) byRule(v *sim.Seen, do func(sim.Action) sim.Reason) bool {
+	if len(o.rules) == 0 {
+		return false
+	}
+	sight := coach.Sight{Seen: v, DripPer100: o.trail.Add(v), UnwatchedS: sim.Seconds(v.Tick - o.watched), ReservoirML: o.sheet.ReservoirML}
+	for i := range o.rules {
+		r := &o.rules[i]
+		if v.Tick < r.next || r.holds != "" && !sight.Holds(r.holds) || r.reads != nil && !readsTo(&sight, r.reads) {
+			continue
+		}
+		if do(r.act) == "" {
+			r.next = v.Tick + r.every
+			return true
+		}
+	}
+	return false
+}
+
+// readsTo says whether a reading lies where a rule wants it.
+func readsTo(s *coach.Sight, u *scenarios.UntilReads) bool {
+	x := s.Value(u.What)
+	return x == x && (u.AtLeast == nil || x >= *u.AtLeast) && (u.AtMost == nil || x <= *u.AtMost)
+}
+
+// number is 1 for yes.
+func number(yes bool) float64 {
+	if yes {
+		return 1
+	}
+	return 0
+}
