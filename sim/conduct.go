@@ -121,5 +121,10 @@ func (s *State) diverting(c *Case, i int) bool {
 	spec := &c.Contaminants[i]
 	v := s.Field.Pool.VolumeML()
 	mark := max(spec.HaemostatFull, spec.LimitPerML)
-	return v > 0 && mark > 0 && s.Field.Pool.Contaminant(i)/v > divertFloor*mark
+	return v > 0 && mark > 0 && !s.closed() && s.Field.Pool.Contaminant(i)/v > divertFloor*mark
+}
+
+// closed says whether the wound is closed and dry; the little that clings to it is no longer sucked.
+func (s *State) closed() bool {
+	return s.Team.OverSaid && s.Field.BleedMLMin <= 0 && s.Field.Pool.VolumeML() <= skimHighML
 }

@@ -162,7 +162,7 @@ func people(c *Case, s *State, h *Happened) {
 	}
 	changeSucker(c, s, h)
 	if !t.OverSaid && s.Tick >= c.EndTick {
-		t.OverSaid = true
+		t.OverSaid, t.Pooling = true, false // no wound is closed over a pool
 		h.say(s.Tick, Surgeon, "operation_over")
 	}
 	if t.TellMe && s.Tick%TicksPerSecond == 0 {
@@ -190,6 +190,9 @@ func tell(c *Case, s *State, h *Happened) {
 
 // agentAbout says whether something that must be diverted is in use or still in the pool.
 func (s *State) agentAbout(c *Case) bool {
+	if s.closed() {
+		return false
+	}
 	for i := range c.Contaminants {
 		if c.Contaminants[i].MustDivert && (s.diverting(c, i) || s.Field.Agent[i] || phaseAt(c, s.Tick).ContaminantPerML[i] > 0) {
 			return true

@@ -33,7 +33,6 @@ type Steady struct {
 	askedClear int64
 	sampled    [sim.MaxBags]bool
 	watched    int64
-	lastDrops  float64
 	doubts     bool // the detector was found to err
 	ended      bool
 	cleared    bool
@@ -174,8 +173,8 @@ func (o *Steady) drip(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool) {
 		drops = 0 // nothing is sucked through the line: the drip would only fill the reservoir
 	}
 	o.dripAt = max(1, v.Tick)
-	if drops != o.lastDrops && try(sim.SetDrip, sim.NoPart, drops) {
-		o.lastDrops = drops
+	if drops != v.DropsMin {
+		try(sim.SetDrip, sim.NoPart, drops)
 	}
 }
 

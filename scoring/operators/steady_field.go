@@ -9,9 +9,6 @@ func (o *Steady) swabs(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool) 
 	if v.AgentSaid && o.habits.Diverts || !o.habits.RinsesSwabs || v.Rinsing || v.Bench.TakenDown || v.Route != sim.ToReservoir {
 		return false
 	}
-	if v.OperationOver && v.Pooling { // nothing more will come: have the rest sucked up
-		return try(sim.Ask, sim.NoPart, float64(sim.SkimAsYouGo))
-	}
 	fresh := v.SwabsML - o.swabRest
 	if fresh < rinseFromML && !(v.OperationOver && fresh > 60) {
 		return false
