@@ -339,3 +339,23 @@ func TestSixteenCasesInARowStayBounded(t *testing.T) {
 		t.Errorf("fifteen more cases left %.1f MB behind", grown)
 	}
 }
+
+func TestNoTimePassesBehindAHint(t *testing.T) {
+	w := open(t, app.Options{Folder: filepath.Join(t.TempDir(), "records")})
+	w.click("Understood")
+	w.click(spine)
+	w.click("To the case sheet")
+	w.toBench()
+	tick := func() int64 { return w.App.Session().Run.State.Tick }
+	w.click("Hint")
+	at := tick()
+	w.Wait(5000)
+	if now := tick(); now > at+2 {
+		t.Errorf("%d ticks passed behind a hint", now-at)
+	}
+	w.click("Close")
+	w.Wait(5000)
+	if now := tick(); now < at+50 {
+		t.Errorf("time still stands after the hint was closed: %d ticks in 5 s", now-at)
+	}
+}

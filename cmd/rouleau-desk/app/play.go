@@ -80,6 +80,7 @@ func (a *App) finish(run *play.Run, breaks attempt.Breaks) bench.Result {
 // caseFrame runs a frame of the case.
 func (a *App) caseFrame(c *ui.Core) error {
 	s := a.begun.session
+	s.Reading = a.desk.Dialog == bench.HintDialog
 	s.Advance(a.now)
 	s.Refresh()
 	for _, act := range a.desk.Frame(c, &s.View) {

@@ -80,7 +80,7 @@ func (h *Home) past(c *ui.Core, k *Case, x, y, w float32, view ui.Rect) float32 
 		text := pastWords(&k.Past[i])
 		hh := max(pastHeight, 32+c.LabelHeight(text, w-pastRoom, ui.Style{Size: ui.SizeSmall, Tab: true}))
 		if y+hh > view.Y-2*pastHeight && y < view.Bottom()+2*pastHeight {
-			h.pastRow(c, &k.Past[i], text, id.At(i), ui.R(x, y, w, hh))
+			h.pastRow(c, k, &k.Past[i], text, id.At(i), ui.R(x, y, w, hh))
 		}
 		y += hh
 	}
@@ -97,7 +97,7 @@ func (h *Home) past(c *ui.Core, k *Case, x, y, w float32, view ui.Rect) float32 
 // pastRoom is the width that the words of a row do not have: its sign, two buttons, and the gaps between them.
 const pastRoom = 6 + 20 + 2*pastButtons + 20
 
-func (h *Home) pastRow(c *ui.Core, p *keep.Past, text string, id ui.ID, r ui.Rect) {
+func (h *Home) pastRow(c *ui.Core, k *Case, p *keep.Past, text string, id ui.ID, r ui.Rect) {
 	c.Segment(r.X, r.Y+0.5, r.Right(), r.Y+0.5, 1, c.Pal.Line)
 	r = r.InsetXY(3, 0)
 	watch := r.CutRight(pastButtons).Place(pastButtons, 40, 0, 0.5)
@@ -108,7 +108,7 @@ func (h *Home) pastRow(c *ui.Core, p *keep.Past, text string, id ui.ID, r ui.Rec
 	line := r.CutTop(20)
 	passedSign(c, ui.R(line.X, line.Y+4, 12, 12), p.Passed)
 	line.CutLeft(20)
-	c.Text(line, verdict(p), ui.Style{Weight: ui.SemiBold, Tab: true})
+	c.Text(line, verdict(k, p), ui.Style{Weight: ui.SemiBold, Tab: true})
 	r.CutLeft(20)
 	c.Label(ui.Label{ID: id.With("how"), Rect: r, Text: text, Style: ui.Style{Size: ui.SizeSmall, Col: c.Pal.Muted, Tab: true}})
 	if c.Button(ui.Button{ID: id.With("result"), Rect: result, Label: words.Say("home.result")}) {

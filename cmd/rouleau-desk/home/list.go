@@ -40,7 +40,7 @@ func (h *Home) row(c *ui.Core, k *Case, i int, x, y, w float32) float32 {
 	const pad = 12
 	wide := w - 2*pad - 4
 	meta := words.Say("home.level", k.Level, k.Minutes)
-	result := resultWords(k.Past)
+	result := resultWords(k)
 	nameH := c.LabelHeight(k.Title, wide, name)
 	metaH := c.LabelHeight(meta, wide, small)
 	height := 9 + nameH + metaH + 9
@@ -103,7 +103,8 @@ func anyPassed(past []keep.Past) bool {
 }
 
 // resultWords are the best and the last result, "" when there is none.
-func resultWords(past []keep.Past) string {
+func resultWords(k *Case) string {
+	past := k.Past
 	if len(past) == 0 {
 		return ""
 	}
@@ -114,13 +115,17 @@ func resultWords(past []keep.Past) string {
 		}
 	}
 	if len(past) == 1 {
-		return words.Say("home.once", verdict(best))
+		return words.Say("home.once", verdict(k, best))
 	}
-	return words.Say("home.best_last", verdict(best), past[0].Points)
+	return words.Say("home.best_last", verdict(k, best), past[0].Points)
 }
 
-func verdict(p *keep.Past) string {
-	if p.Passed {
+// verdict says how it went. A lesson shows points and judges nobody.
+func verdict(k *Case, p *keep.Past) string {
+	switch {
+	case k.Guided:
+		return words.Say("home.not_judged", p.Points)
+	case p.Passed:
 		return words.Say("home.passed", p.Points)
 	}
 	return words.Say("home.not_passed", p.Points)

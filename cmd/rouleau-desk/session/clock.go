@@ -58,9 +58,10 @@ func (s *Session) pass(gone time.Duration) {
 	s.watchEnds()
 }
 
-// runs says whether time passes now. It does not before the bench is begun, in a pause, or on the case sheet in practice.
+// runs says whether time passes now. It does not before the bench is begun, in a pause, behind a hint, or
+// on the case sheet in practice.
 func (s *Session) runs() bool {
-	return s.mayRun() && !s.View.Paused && !s.guideStands() && (s.View.Screen == bench.AtBench || s.options.Assessment)
+	return s.mayRun() && !s.View.Paused && !s.Reading && !s.guideStands() && (s.View.Screen == bench.AtBench || s.options.Assessment)
 }
 
 // mayRun says whether there is time left to pass.

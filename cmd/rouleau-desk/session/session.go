@@ -39,6 +39,8 @@ type Session struct {
 	View bench.View
 	Left bool // the person wants to close the window
 	Home bool // the person wants to go to the home screen
+	// Reading is set while a hint is open: no time passes behind it. An assessment has no hints.
+	Reading bool
 
 	scenario *scenarios.Scenario
 	options  Options
