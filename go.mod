@@ -24,7 +24,7 @@ require (
 
 require (
 	github.com/kr/text v0.2.0 // indirect
-	github.com/santhosh-tekuri/jsonschema/v6 v6.0.3 // indirect
+	github.com/santhosh-tekuri/jsonschema/v6 v6.0.3
 )
 
 require (

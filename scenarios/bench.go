@@ -7,6 +7,7 @@ import "rouleau/scenarios/yamlread"
 // Bench is the bench before the case.
 type Bench struct {
 	Packs           []Pack            `yaml:"packs" rule:"max=16" doc:"packs of fluid on the shelf or hanging already"`
+	Before          []Act             `yaml:"before" rule:"max=40" doc:"acts that a colleague has done before the case begins, in their order; they take no time, and a prime runs in at the start"`
 	OpenClamps      []string          `yaml:"open_clamps" rule:"max=6,oneof=drip_clamp|outlet_clamp|wash_clamp_a|wash_clamp_b|waste_drain|spare_port" doc:"clamps and ports that somebody left open"`
 	LooseLines      []string          `yaml:"loose_lines" rule:"max=5,oneof=vacuum_line|suction_line|outlet_line|product_line|waste_line" doc:"lines that look connected and are loose"`
 	VacuumUnplugged bool              `yaml:"vacuum_unplugged" doc:"the regulator gives no vacuum until it is tested"`
@@ -17,6 +18,7 @@ type Bench struct {
 	ProductBagML    float64           `yaml:"product_bag_ml" rule:"min=100,max=3000,unit=mL,default=1000" doc:"what a product bag holds"`
 	ReservoirML     float64           `yaml:"reservoir_ml" rule:"min=300,max=6000,unit=mL,default=3000" doc:"what the reservoir holds"`
 	ProductLifeH    float64           `yaml:"product_life_h" rule:"min=0.1,max=24,unit=h,default=4" doc:"life of washed blood at room temperature"`
+	StoreMin        yamlread.Quantity `yaml:"store_min" rule:"min=1,max=120,unit=min,default=20" doc:"time from sending for fluid until what is in the store comes"`
 	LaboratoryMin   yamlread.Quantity `yaml:"laboratory_min" rule:"min=0.5,max=60,unit=min,default=5" doc:"time from a sample to its answer"`
 }
 
@@ -25,7 +27,16 @@ type Pack struct {
 	Solution string        `yaml:"solution" rule:"required,oneof=saline|balanced_crystalloid|sterile_water|glycine|glucose|heparin_solution|citrate_solution" doc:"what is in it"`
 	VolumeML float64       `yaml:"volume_ml" rule:"required,min=50,max=5000,unit=mL" doc:"how much"`
 	Expires  yamlread.Date `yaml:"expires" rule:"required" doc:"last day of use, as printed on it" example:"2032-11-30"`
+	InStore  bool          `yaml:"in_store" doc:"it is not on the bench until somebody is sent for it"`
 	On       string        `yaml:"on" rule:"oneof=anticoagulant_hook|wash_hook_a|wash_hook_b" doc:"hook where somebody hung it already; left out: it lies on the shelf"`
+}
+
+// Act is an act that was done before the case.
+type Act struct {
+	Do     string   `yaml:"do" rule:"required,min=1,max=40" doc:"the act, as scripts and records name it" example:"open_set"`
+	On     string   `yaml:"on" rule:"max=40" doc:"the part it is about; left out: none" example:"collection_set"`
+	Choice string   `yaml:"choice" rule:"max=60" doc:"the word for its value, of hang the solution in the pack" example:"heparin_solution"`
+	Value  *float64 `yaml:"value" doc:"its value where that is a number" example:"200"`
 }
 
 // Automatic says which single steps the trainee may turn on.

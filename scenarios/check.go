@@ -37,7 +37,9 @@ func check(doc *yamlread.Doc, f *File) {
 	c.bench()
 	c.criteria()
 	c.modes()
+	c.recovery()
 	c.guidance()
+	c.before()
 }
 
 // sound tells whether the values of all these paths could be read, so that something may be said about them.
@@ -59,6 +61,17 @@ func (c *checker) sound(paths ...string) bool {
 
 // above is the path of the mapping that holds a key.
 func above(path string) string { return path[:max(strings.LastIndexByte(path, '.'), 0)] }
+
+// unknown reports a word that is none of those known.
+func (c *checker) unknown(path, message, word string, known []string) {
+	const shown = 20 // as many as yamlread.OneOf gives where it does not know which was meant
+	near := yamlread.Nearest(word, known)
+	expected := yamlread.OneOf(known, word, near)
+	if near == "" && len(known) > shown {
+		expected += " (rouleau schema --page lists them)"
+	}
+	c.FaultNear(path, message, expected, near)
+}
 
 // at makes the path of a key below an item of a list.
 func at(list string, i int, key string) string { return fmt.Sprintf("%s[%d].%s", list, i, key) }
@@ -105,7 +118,7 @@ func allPlain(names []string) bool {
 func (c *checker) unique(list, key string, names []string) {
 	for i, name := range names {
 		if first := slices.Index(names, name); name != "" && first < i {
-			c.Fault(at(list, i, key), fmt.Sprintf("%q is there already, in %s[%d]", name, list, first), "a name of its own")
+			c.Fault(at(list, i, key), fmt.Sprintf("%q is there already, in line %d", name, c.At(at(list, first, key)).Line), "a name that no other entry has")
 		}
 	}
 }
@@ -167,6 +180,7 @@ func (c *checker) right() {
 	if p.SalvageRefused && decision != sim.DoNotSalvage {
 		c.Fault("right.decision", "the patient declines salvage (salvage_refused), so collecting cannot be right", "do_not_salvage")
 	}
+	c.decided(decision)
 	if decision == sim.DoNotSalvage {
 		return
 	}
@@ -202,7 +216,7 @@ func (c *checker) modes() {
 	}
 	for i, h := range c.f.Hints {
 		if first := slices.IndexFunc(c.f.Hints, func(o Hint) bool { return o.When == h.When }); h.When != "" && first < i {
-			c.Fault(at("hints", i, "when"), fmt.Sprintf("%s has a hint already, in hints[%d]", h.When, first), "a situation of its own")
+			c.Fault(at("hints", i, "when"), fmt.Sprintf("%s has a hint already, in line %d", h.When, c.At(at("hints", first, "when")).Line), "a situation that no other hint has")
 		}
 	}
 }

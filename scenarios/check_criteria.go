@@ -32,7 +32,7 @@ func (c *checker) objective(i int, id string) {
 	if id == "" || slices.Contains(known, id) || !c.sound(path, "objectives") || !allPlain(known) {
 		return
 	}
-	c.FaultNear(path, fmt.Sprintf("there is no objective %q", id), "one of "+strings.Join(known, ", "), yamlread.Nearest(id, known))
+	c.unknown(path, fmt.Sprintf("there is no objective %q", id), id, known)
 }
 
 // target checks measure and band of a criterion.
@@ -43,7 +43,7 @@ func (c *checker) target(i int, cr *Criterion) {
 	}
 	m, ok := MeasureNamed(cr.Measure)
 	if !ok {
-		c.FaultNear(path("measure"), fmt.Sprintf("there is no measure %q", cr.Measure), "one of "+strings.Join(measuresLike(cr.Measure), ", "), yamlread.Nearest(cr.Measure, MeasureNames()))
+		c.unknown(path("measure"), fmt.Sprintf("there is no measure %q", cr.Measure), cr.Measure, measuresLike(cr.Measure))
 		return
 	}
 	if !c.sound(path("least"), path("most")) {
@@ -74,13 +74,16 @@ func (c *checker) target(i int, cr *Criterion) {
 	}
 }
 
-// measuresLike gives the measures that share a word with a name, or all of them where none does.
+// measuresLike gives the measures of which a word begins as one of a name does, or all of them where none does.
 func measuresLike(name string) []string {
+	const begins = 4 // letters
 	words := strings.Split(name, "_")
 	like := slices.DeleteFunc(slices.Clone(MeasureNames()), func(known string) bool {
-		return !slices.ContainsFunc(strings.Split(known, "_"), func(w string) bool { return len(w) > 3 && slices.Contains(words, w) })
+		return !slices.ContainsFunc(strings.Split(known, "_"), func(k string) bool {
+			return slices.ContainsFunc(words, func(w string) bool { return len(w) >= begins && len(k) >= begins && w[:begins] == k[:begins] })
+		})
 	})
-	if len(like) == 0 {
+	if near := yamlread.Nearest(name, MeasureNames()); len(like) == 0 || near != "" && !slices.Contains(like, near) {
 		return MeasureNames()
 	}
 	return like
@@ -104,6 +107,7 @@ func (c *checker) points() {
 			}
 		}
 		switch {
+		case last < 0 && c.f.mayLeaveOut(p.Name):
 		case last < 0:
 			c.Fault("criteria", "the part "+p.Name+" has no criterion", fmt.Sprintf("criteria of %s worth %g points in all", p.Name, p.Points))
 		case sum-p.Points > 1e-9 || p.Points-sum > 1e-9:

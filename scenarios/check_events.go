@@ -50,11 +50,12 @@ func (c *checker) contaminantNamed(path, name string) {
 	if slices.Contains(known, name) || !c.sound("contaminants") || !allPlain(known) {
 		return
 	}
-	expected := "a name from contaminants, of which there are none"
-	if len(known) > 0 {
-		expected = "one of " + strings.Join(known, ", ")
+	message := fmt.Sprintf("there is no contaminant %q", name)
+	if len(known) == 0 {
+		c.Fault(path, message, "a contaminant of this name under contaminants, where there are none")
+		return
 	}
-	c.FaultNear(path, fmt.Sprintf("there is no contaminant %q", name), expected, yamlread.Nearest(name, known))
+	c.unknown(path, message, name, known)
 }
 
 // bleedsTooMuch reports a bleeding that no patient has enough blood for.
@@ -101,7 +102,7 @@ func (c *checker) contaminants() {
 		x := &c.f.Contaminants[i]
 		full := at("contaminants", i, "haemostat_full_per_ml")
 		if x.Procoagulant && x.HaemostatFull <= 0 && c.sound(full) {
-			c.Fault(full, x.Name+" is procoagulant, so the amount with full effect is needed", "a number above 0")
+			c.Fault(full, x.Name+" is procoagulant, so the amount with full effect is needed", "haemostat_full_per_ml above 0")
 		}
 		if x.MustDivert && x.HaemostatFull <= 0 && x.LimitPerML <= 0 && c.sound(full, at("contaminants", i, "limit_per_ml")) && !x.Procoagulant {
 			c.Fault(at("contaminants", i, "must_divert"), x.Name+" must be diverted, so an amount from which it counts is needed", "limit_per_ml or haemostat_full_per_ml above 0")
@@ -178,6 +179,7 @@ var valuesOf = map[sim.EventKind][]string{
 	sim.EventProtamine:     {"protamine_mg"},
 	sim.EventBypass:        {"pump_ml"},
 	sim.EventPumpBlood:     {"says", "within_min"},
+	sim.EventLineLoose:     {"line"},
 }
 
 func (c *checker) eventValues(i int, e *Event) {
@@ -196,6 +198,7 @@ func (c *checker) eventValues(i int, e *Event) {
 		{"heparin_iu", e.HeparinIU != nil, "a number"},
 		{"protamine_mg", e.ProtamineMG != nil, "a number"},
 		{"pump_ml", e.PumpML != nil, "a number"},
+		{"line", e.Line != "", "the name of a line"},
 	} {
 		path := at("events", i, v.key)
 		needed := slices.Contains(needs, v.key)
@@ -232,6 +235,11 @@ func (c *checker) bench() {
 		hooks = append(hooks, p.On)
 	}
 	c.unique("bench.packs", "on", hooks)
+	for i, p := range c.f.Bench.Packs {
+		if p.InStore && p.On != "" && c.sound(at("bench.packs", i, "on"), at("bench.packs", i, "in_store")) {
+			c.Fault(at("bench.packs", i, "in_store"), "a pack that hangs on a hook is not in the store", "in_store or on, not both")
+		}
+	}
 	for _, list := range []struct {
 		path  string
 		words []string

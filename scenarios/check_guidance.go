@@ -6,9 +6,7 @@ import (
 	"fmt"
 	"regexp"
 	"slices"
-	"strings"
 
-	"rouleau/scenarios/yamlread"
 	"rouleau/sim"
 )
 
@@ -35,14 +33,14 @@ var placeholder = regexp.MustCompile(`\{([^{}]*)\}`)
 func (c *checker) readings(path, text string) {
 	for _, m := range placeholder.FindAllStringSubmatch(text, -1) {
 		if _, ok := VisibleNamed(m[1]); !ok {
-			c.FaultNear(path, fmt.Sprintf("{%s} is nothing that a trainee could read", m[1]), "one of "+strings.Join(VisibleNames(), ", "), yamlread.Nearest(m[1], VisibleNames()))
+			c.unknown(path, fmt.Sprintf("{%s} is nothing that a trainee could read", m[1]), m[1], VisibleNames())
 		}
 	}
 }
 
 func (c *checker) partNamed(path, name string) {
 	if _, ok := sim.PartNamed(name); !ok && c.sound(path) {
-		c.FaultNear(path, fmt.Sprintf("there is no part %q", name), "one of "+strings.Join(PartNames(), ", "), yamlread.Nearest(name, PartNames()))
+		c.unknown(path, fmt.Sprintf("there is no part %q", name), name, PartNames())
 	}
 }
 
@@ -76,7 +74,7 @@ func (c *checker) until(path string, s *Step) {
 	}
 	if r := u.Reads; r != nil && c.sound(path+".until.reads") {
 		if _, ok := VisibleNamed(r.What); !ok {
-			c.FaultNear(path+".until.reads.what", fmt.Sprintf("%q is nothing that a trainee could read", r.What), "one of "+strings.Join(VisibleNames(), ", "), yamlread.Nearest(r.What, VisibleNames()))
+			c.unknown(path+".until.reads.what", fmt.Sprintf("%q is nothing that a trainee could read", r.What), r.What, VisibleNames())
 		}
 		if r.AtLeast == nil && r.AtMost == nil {
 			c.Fault(path+".until.reads", "no value is waited for", "at_least, at_most or both")
@@ -93,21 +91,28 @@ func (c *checker) ordered(path string, least, most *float64) {
 
 // untilAct checks the act that a step waits for.
 func (c *checker) untilAct(path string, a *UntilAct) {
-	if !c.sound(path) {
-		return
+	if c.sound(path) {
+		c.act(path, a, number{"at_least", a.AtLeast}, number{"at_most", a.AtMost})
+		c.ordered(path, a.AtLeast, a.AtMost)
 	}
+}
+
+// number is a value that a key beside an act gives, nil where it is left out.
+type number struct {
+	key   string
+	bound *float64
+}
+
+// act checks the name of an act, its part and its value.
+func (c *checker) act(path string, a *UntilAct, numbers ...number) {
 	verb, ok := sim.VerbNamed(a.Do)
 	if !ok {
-		c.FaultNear(path+".do", fmt.Sprintf("there is no act %q", a.Do), "one of "+strings.Join(VerbNames(), ", "), yamlread.Nearest(a.Do, VerbNames()))
+		c.unknown(path+".do", fmt.Sprintf("there is no act %q", a.Do), a.Do, VerbNames())
 		return
 	}
 	c.partNamed(path+".on", a.On)
-	c.ordered(path, a.AtLeast, a.AtMost)
 	least, most, _ := sim.ValueRange(verb)
-	for _, b := range []struct {
-		key   string
-		bound *float64
-	}{{"at_least", a.AtLeast}, {"at_most", a.AtMost}} {
+	for _, b := range numbers {
 		switch {
 		case b.bound == nil:
 		case a.Choice != "":
@@ -138,7 +143,7 @@ func (c *checker) choice(path string, verb sim.Verb, a *UntilAct) {
 		ok = slices.Contains(known, a.Choice)
 	}
 	if !ok {
-		c.FaultNear(path, fmt.Sprintf("%q is not a value of %s here", a.Choice, a.Do), "one of "+strings.Join(known, ", "), yamlread.Nearest(a.Choice, known))
+		c.unknown(path, fmt.Sprintf("%q is not a value of %s here", a.Choice, a.Do), a.Choice, known)
 	}
 }
 

@@ -21,11 +21,20 @@ const adultYears = 15
 const hbPerHct = 100 * sim.MCHCGPerML
 
 // drawing draws the quantities of one case.
-type drawing struct{ chance rand.PCGSource }
+type drawing struct {
+	chance rand.PCGSource
+	note   func(q yamlread.Quantity, value float64) // called for each, where somebody keeps count
+}
 
 func (d *drawing) uniform() float64 { return guarded.Uniform(d.chance.Uint64()) }
 
-func (d *drawing) of(q yamlread.Quantity) float64 { return q.Draw(d.uniform) }
+func (d *drawing) of(q yamlread.Quantity) float64 {
+	value := q.Draw(d.uniform)
+	if d.note != nil {
+		d.note(q, value)
+	}
+	return value
+}
 
 // maybe draws a quantity that may be left out.
 func (d *drawing) maybe(q *yamlread.Quantity) float64 {
@@ -37,7 +46,10 @@ func (d *drawing) maybe(q *yamlread.Quantity) float64 {
 
 // Case draws the case of a seed. The same scenario and seed give the same bits everywhere.
 func (s *Scenario) Case(seed uint64, assessment bool) sim.Case {
-	d := &drawing{}
+	return s.draw(&drawing{}, seed, assessment)
+}
+
+func (s *Scenario) draw(d *drawing, seed uint64, assessment bool) sim.Case {
 	d.chance.Seed(mixed(seed ^ apart))
 	c := sim.Case{
 		Patient: d.patient(&s.File),
@@ -61,20 +73,33 @@ func (s *Scenario) Case(seed uint64, assessment bool) sim.Case {
 		}
 		c.Events = append(c.Events, e)
 	}
+	if s.Right.CliniciansSay != "" {
+		line++
+		c.TogetherLine = line
+	}
+	if s.Right.StayUntil != nil {
+		c.StayTick = tickOf(*s.Right.StayUntil)
+	}
 	c.Faults = d.bench(&s.Bench)
 	for i := range s.Bench.Packs {
 		c.Packs = append(c.Packs, packOf(&s.Bench.Packs[i], s.Day))
 	}
+	for i := range s.Bench.Before {
+		c.Before = append(c.Before, s.Bench.action(&s.Bench.Before[i], s.Day))
+	}
 	return c
 }
 
-// linesOf gives the words of the events that say something, in their order.
-func linesOf(events []Event) []string {
+// linesOf gives the words of the events that say something, in their order, and what the clinicians answer.
+func linesOf(f *File) []string {
 	var lines []string
-	for i := range events {
-		if events[i].Says != "" {
-			lines = append(lines, events[i].Says)
+	for i := range f.Events {
+		if f.Events[i].Says != "" {
+			lines = append(lines, f.Events[i].Says)
 		}
+	}
+	if f.Right.CliniciansSay != "" {
+		lines = append(lines, f.Right.CliniciansSay)
 	}
 	return lines
 }
@@ -128,6 +153,7 @@ func (d *drawing) patient(f *File) sim.PatientSpec {
 		MaintenanceMLMin: d.of(p.MaintenanceMLMin),
 		TransfusionHbGDL: d.of(p.TransfuseBelow),
 		PatienceTicks:    ticksOfMin(d.of(p.PatienceMin)),
+		ThawTicks:        ticksOfMin(d.of(p.PlasmaThawMin)),
 		DonorRefused:     p.DonorRefused,
 		HeartRate:        d.of(p.HeartRate),
 		MeanPressureMmHg: d.of(p.MeanPressure),
@@ -147,6 +173,7 @@ func (d *drawing) bench(b *Bench) sim.BenchFaults {
 		BagCapacityML:   b.ProductBagML,
 		ExpiryTicks:     ticksOfMin(b.ProductLifeH * 60),
 		LabTicks:        ticksOfMin(d.of(b.LaboratoryMin)),
+		StoreTicks:      ticksOfMin(d.of(b.StoreMin)),
 		DetectorHaze:    d.of(b.DetectorHaze),
 		ReservoirML:     b.ReservoirML,
 	}
@@ -164,5 +191,5 @@ func (d *drawing) bench(b *Bench) sim.BenchFaults {
 func packOf(p *Pack, day yamlread.Date) sim.PackSpec {
 	solution, _ := sim.SolutionNamed(p.Solution)
 	on, _ := sim.PartNamed(p.On)
-	return sim.PackSpec{Solution: solution, VolumeML: p.VolumeML, Expired: p.Expires.Before(day), Expiry: p.Expires.String(), On: on}
+	return sim.PackSpec{Solution: solution, VolumeML: p.VolumeML, Expired: p.Expires.Before(day), Expiry: p.Expires.String(), On: on, InStore: p.InStore}
 }

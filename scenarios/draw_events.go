@@ -31,6 +31,7 @@ var kindsOf = [...]struct {
 	{"touch", sim.EventTouch},
 	{"bypass", sim.EventBypass},
 	{"pump_blood", sim.EventPumpBlood},
+	{"line_loosens", sim.EventLineLoose},
 }
 
 // kind is the model's kind of an event, 0 for a name it does not know.
@@ -89,6 +90,9 @@ func (d *drawing) event(e *Event, contaminants []Contaminant) sim.EventSpec {
 		spec.Value = d.maybe(e.HeparinIU)
 	case sim.EventProtamine:
 		spec.Value = d.maybe(e.ProtamineMG)
+	case sim.EventLineLoose:
+		line, _ := sim.PartNamed(e.Line)
+		spec.Value = float64(line)
 	case sim.EventBypass:
 		spec.Value = d.maybe(e.PumpML)
 	}

@@ -3,14 +3,17 @@
 package scenarios
 
 import (
+	"bytes"
 	"os"
 	"path/filepath"
+	"reflect"
 	"testing"
 
 	"rouleau/sim"
 )
 
-func FuzzParse(f *testing.F) {
+// seeded gives every file of ours to a fuzzing function.
+func seeded(f *testing.F, add func(data []byte)) {
 	for _, pattern := range []string{"testdata/*.yaml", "testdata/*/*.yaml", "library/*.yaml"} {
 		files, err := filepath.Glob(filepath.FromSlash(pattern))
 		if err != nil || len(files) == 0 {
@@ -21,9 +24,13 @@ func FuzzParse(f *testing.F) {
 			if err != nil {
 				f.Fatal(err)
 			}
-			f.Add(data, uint64(1))
+			add(data)
 		}
 	}
+}
+
+func FuzzParse(f *testing.F) {
+	seeded(f, func(data []byte) { f.Add(data, uint64(1)) })
 	f.Fuzz(func(t *testing.T, data []byte, seed uint64) {
 		s, faults := Parse("fuzz.yaml", data)
 		if (s == nil) != (len(faults) > 0) {
@@ -55,6 +62,28 @@ func FuzzParse(f *testing.F) {
 		}
 		if v := state.Patient.Blood.VolumeML(); !(v >= 0) {
 			t.Fatalf("blood volume %v", v)
+		}
+	})
+}
+
+// What can be laid out at all keeps its meaning and its comments, and does not change a second time.
+func FuzzLayout(f *testing.F) {
+	seeded(f, func(data []byte) { f.Add(data) })
+	f.Fuzz(func(t *testing.T, data []byte) {
+		before, faults := Parse("fuzz.yaml", data)
+		out, unlaid := Format("fuzz.yaml", data)
+		if (len(faults) > 0) != (len(unlaid) > 0) {
+			t.Fatalf("faults %v, and when laid out %v", faults, unlaid)
+		}
+		if len(faults) > 0 {
+			return
+		}
+		after, faults := Parse("fuzz.yaml", out)
+		if len(faults) > 0 || !reflect.DeepEqual(before.File, after.File) {
+			t.Fatalf("it means something else, or has faults: %v", faults)
+		}
+		if twice, faults := Format("fuzz.yaml", out); len(faults) > 0 || !bytes.Equal(twice, out) {
+			t.Fatalf("a second time it changes: %v", faults)
 		}
 	})
 }

@@ -2,6 +2,8 @@
 
 package scenarios
 
+import "slices"
+
 // Step is one step of a guided lesson. In its texts {reservoir_ml} and the like stand for what the trainee could read there
 // and then.
 type Step struct {
@@ -19,7 +21,7 @@ type Step struct {
 type Until struct {
 	Read  bool        `yaml:"read" doc:"true: the trainee has read it and says so"`
 	Act   *UntilAct   `yaml:"act" doc:"an act on the bench"`
-	Holds string      `yaml:"holds" rule:"oneof=undecided|not_primed|drip_behind|drip_far_ahead|clear_layer|agent_in_field|swabs_full|reservoir_ready|bowl_nearly_full|filled_not_washed|washed_not_emptied|not_labelled|blood_wanted|giving_unwatched|question_open|reservoir_nearly_full|pack_nearly_empty|detector_doubtful|citrate_outrun|circuit_open|pump_blood_waits|protamine_given|operation_over|part_bowl|anti_d_due" doc:"a situation, as hints know it"`
+	Holds string      `yaml:"holds" rule:"oneof=undecided|not_primed|drip_behind|drip_far_ahead|clear_layer|agent_in_field|swabs_full|reservoir_ready|bowl_nearly_full|filled_not_washed|washed_not_emptied|not_labelled|blood_wanted|giving_unwatched|question_open|reservoir_nearly_full|pack_nearly_empty|detector_doubtful|citrate_outrun|circuit_open|pump_blood_waits|protamine_given|operation_over|part_bowl|anti_d_due|clotting_thinned|fluid_runs_short|waste_nearly_full|air_in_line|bowl_leaks|power_is_lost|patient_reacts|bag_expires_soon|reason_untold" doc:"a situation, as hints know it"`
 	Reads *UntilReads `yaml:"reads" doc:"something that can be read or seen has come to a value"`
 }
 
@@ -45,6 +47,11 @@ func (s *Step) Stands() bool { return s.Time == "stands" || s.Time == "" && s.Un
 // Lesson says whether the scenario is a guided lesson, which is for practice only.
 func (f *File) Lesson() bool { return len(f.Guidance) > 0 }
 
+// Grades says whether a part of the work is graded: a lesson may leave parts out.
+func (f *File) Grades(part string) bool {
+	return slices.ContainsFunc(f.Criteria, func(c Criterion) bool { return c.Part == part })
+}
+
 // Visible is something that a trainee can read or see, by the name that guidance uses.
 type Visible struct {
 	Name    string
@@ -67,11 +74,12 @@ var Visibles = [...]Visible{
 	{"primed_ml", ml, 0, "prime"},
 	{"drip_ml", ml, 0, "anticoagulant drawn"},
 	{"drops_min", "drops/min", 0, "drip"},
-	{"drip_per_100_ml", ml, 0, "anticoagulant for each 100 mL of blood, over five minutes"},
+	{"drip_per_100_ml", ml, 0, "dripped per 100 mL, 5 min"},
 	{"vacuum_mmhg", "mmHg", 0, "vacuum"},
 	{"anticoagulant_left_ml", ml, 0, "anticoagulant left in its pack"},
 	{"wash_left_ml", ml, 0, "wash fluid left on its hooks"},
 	{"detector", "", 2, "interface detector"},
+	{"bed_by_eye", "", 2, "bed of cells by eye, as a share of the bowl"},
 	{"bowl_ml", ml, 0, "in the bowl"},
 	{"bowl_spins", YesNo, 0, "bowl turning"},
 	{"fed_ml", ml, 0, "fed to the bowl in all"},
@@ -79,8 +87,14 @@ var Visibles = [...]Visible{
 	{"effluent_red", "", 2, "redness of what leaves the bowl, 0 clear to 1 dark"},
 	{"effluent_ml_min", mlMin, 0, "flow that leaves the bowl"},
 	{"waste_ml", ml, 0, "contents of the waste bag"},
-	{"bag_ml", ml, 0, "contents of the newest product bag"},
-	{"bag_air_ml", ml, 0, "air in the newest product bag"},
+	{"bag_ml", ml, 0, "in the newest bag"},
+	{"bag_air_ml", ml, 0, "air in the newest bag"},
+	{"sample_hct", "", 2, "haematocrit of the newest sample"},
+	{"sample_heparin_iu_ml", "IU/mL", 1, "heparin of the newest sample"},
+	{"sample_protein_g_l", "g/L", 1, "protein of the newest sample's supernatant"},
+	{"sample_free_hb_g_l", "g/L", 1, "free haemoglobin of the newest sample's supernatant"},
+	{"sample_calcium_mmol_l", "mmol/L", 2, "ionised calcium of the newest sample"},
+	{"samples_answered", "", 0, "samples that the laboratory has answered"},
 	{"clinician_here", YesNo, 0, "second person here"},
 	{"giving_ml_min", mlMin, 0, "flow into the patient"},
 	{"given_ml", ml, 0, "washed blood given"},

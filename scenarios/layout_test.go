@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"os"
 	"path/filepath"
+	"reflect"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -26,6 +27,15 @@ func TestLayoutOfScenarios(t *testing.T) {
 			if len(faults) > 0 {
 				t.Errorf("%s:\n%v", file, faults)
 				continue
+			}
+			before, _ := Parse(file, data)
+			after, faults := Parse(file, out)
+			if len(faults) > 0 || !reflect.DeepEqual(before.File, after.File) {
+				t.Errorf("%s means something else, or has faults: %v", file, faults)
+			}
+			crlf, faults := Format(file, bytes.ReplaceAll(data, []byte("\n"), []byte("\r\n")))
+			if len(faults) > 0 || !bytes.Equal(crlf, out) {
+				t.Errorf("%s is laid out in another way with other line ends: %v", file, faults)
 			}
 			if kept := pattern[0] == 'l' || pattern[1] == 'e' && pattern[2] == 'm'; kept && !bytes.Equal(out, data) {
 				t.Errorf("%s: run rouleau fmt on it (- now, + laid out):\n%s", file, cmp.Diff(string(data), string(out)))

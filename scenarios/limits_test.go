@@ -41,8 +41,40 @@ func hostile() map[string]string {
 	cases["many keys"] = keys.String()
 	crowd := "format: 1\nevents:\n" + strings.Repeat("  - {kind: say, att: 0:00:10, who: surgeo, says: x}\n", 3000)
 	cases["many faults"] = crowd
+	for name, list := range map[string]string{
+		"phases": "  - {name: p, starts: 0:00:00, bleeding_ml_min: 0}\n", "criteria": "  - {measure: clot_ml, part: collecting, points: 1, objective: o, most: 1, note: xxxxx, source: xxx}\n",
+		"events": "  - {kind: touch, at: 0:00:00}\n", "objectives": "  - {id: ab, part: deciding, text: xxxxx}\n", "guidance": "  - {do: xxxxx, until: {read: true}}\n",
+	} {
+		cases["thousands of "+name] = name + ":\n" + strings.Repeat(list, 2500)
+	}
 	cases["a long line of faults"] = "phases: [" + strings.Repeat("{nam: x, startss: 1, blee: 2}, ", 3000) + "]"
 	return cases
+}
+
+// A file that is right but for one thing, which some reader of YAML would take.
+func TestOneHostileValueIsRefused(t *testing.T) {
+	data, err := os.ReadFile(filepath.Join("testdata", "small.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for old, hostile := range map[string][]string{
+		"age_years: 40":     {"age_years: .nan", "age_years: .inf", "age_years: -.INF", "age_years: 010", "age_years: 0o10", "age_years: 0x10", "age_years: 1e999", "age_years: 4_0", "age_years: !!float 40", "age_years: on"},
+		"must_divert: true": {"must_divert: on", "must_divert: yes", "must_divert: y", "must_divert: 1", "must_divert: True", "must_divert: ~"},
+		"version: 1\n":      {"version: 1\nversion: 1\n", "version: 1\n---\n", "version: 1\n...\nx: 1\n", "version: 1\n\"version\": 2\n", "? version\n: 1\n? version\n: 2\n"},
+		"id: small-case":    {"id: ../small-case", "id: /etc/passwd", `id: 'c:\case'`, "id: file:///x", "id: small-case\u202e", "id: \xff\xfe", "id: !!binary eA==", "id: &a small-case", "id: *a", "id: !include x"},
+		"starts: 0:20:00":   {"starts: 1000000000", "starts: 277777:46:40", "starts: 99:00:00", "starts: 1e9"},
+		"format: 1\n":       {"\ufeff\ufeffformat: 1\n", "%YAML 9.9\n---\nformat: 1\n", "format: 1\n<<: {version: 3}\n", "format: 1\n=: 1\n", "format: 1\n? [a, b]\n: 1\n"},
+	} {
+		for _, bad := range hostile {
+			text := strings.Replace(string(data), old, bad, 1)
+			if text == string(data) {
+				t.Fatalf("%q is not there", old)
+			}
+			if s, faults := Parse("hostile.yaml", []byte(text)); s != nil || len(faults) == 0 {
+				t.Errorf("%q is taken", bad)
+			}
+		}
+	}
 }
 
 // No file hangs the loader, fills the memory or gets through; each is told why.
@@ -69,6 +101,11 @@ func TestHostileFilesAreRefusedSoon(t *testing.T) {
 			faults := of.do()
 			took := time.Since(from)
 			runtime.ReadMemStats(&after)
+			for try := 0; took > longest && try < 4; try++ { // other work may share the machine
+				from = time.Now()
+				of.do()
+				took = min(took, time.Since(from))
+			}
 			if len(faults) == 0 || faults[0].Message == "" {
 				t.Errorf("%s, %s: taken without a fault", name, of.what)
 			}

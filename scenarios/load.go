@@ -6,7 +6,6 @@ import (
 	"embed"
 	"errors"
 	"fmt"
-	"io"
 	"io/fs"
 	"os"
 	"path"
@@ -28,18 +27,13 @@ func Parse(name string, data []byte) (*Scenario, yamlread.Faults) {
 	suspect(doc, &s.File, data)
 	s.Warnings = doc.Faults()
 	s.Source = withLF(data)
-	s.Lines = linesOf(s.Events)
+	s.Lines = linesOf(&s.File)
 	return s, nil
 }
 
 // Load reads a scenario file. The error holds every fault of the file, as yamlread.Faults, or says why it could not be read.
 func Load(file string) (*Scenario, error) {
-	f, err := os.Open(file)
-	if err != nil {
-		return nil, unreadable(file, err)
-	}
-	defer f.Close()
-	data, err := io.ReadAll(io.LimitReader(f, yamlread.MaxBytes+1))
+	data, err := yamlread.ReadFile(file)
 	if err != nil {
 		return nil, unreadable(file, err)
 	}

@@ -30,6 +30,10 @@ const (
 var Measures = [...]Measure{
 	// deciding and preparing
 	{"decision_right", yes, 0, 1, 1, "the decision was the right one for this case sheet"},
+	{"decided_in_time", yes, 0, 1, 1, "the decision stood before the first blood was shed"},
+	{"asked_together", yes, 0, 1, 1, "asked surgeon and anaesthetist whether to collect, before anything was opened"},
+	{"sets_opened", "sets", 0, 2, -1, "sterile sets that were opened"},
+	{"bench_faults_mended_share", share, 0, 1, 1, "wrong packs, open clamps, loose lines and missing vacuum, found at the start, that were put right before they did harm"},
 	{"anticoagulant_right", yes, 0, 1, 1, "the anticoagulant that was used was one of the right ones"},
 	{"bowl_right", yes, 0, 1, 1, "the bowl that was opened was one of the right ones"},
 	{"bench_checked_share", share, 0, 1, 1, "hooks and lines that were looked at after they were hung or connected and before they were first used"},
@@ -74,6 +78,8 @@ var Measures = [...]Measure{
 	{"residual_anticoagulant_share", share, 0, 100, -1, "anticoagulant left in the product against its strength in the reservoir, 4.5 IU/mL of heparin or 17 mmol/L of citrate, the stronger of the two"},
 	{"residual_potassium_mmol_l", "mmol/L", 0, 100, -1, "potassium left in the product's supernatant"},
 	{"residual_protein_g_l", "g/L", 0, 200, -1, "protein left in the product's supernatant"},
+	{"pump_blocked_s", "s", 0, muchML, -1, "time in which the pump turned and nothing flowed, against a full bag, a closed clamp or clot"},
+	{"fed_through_loose_line_ml", ml, 0, muchML, -1, "fed to the bowl through a loose outlet line, which draws air"},
 	{"red_cells_wasted_share", share, 0, 1, -1, "collected red cells that went to waste, onto the floor or away with what was thrown out"},
 	{"red_cell_recovery", share, 0, 1, 1, "red cells given back for those shed, or left in a pump's circuit"},
 	{"recovery_against_steady", "ratio", 0, 100, 1, "red cells given back, against what the operator steady gives back on the same seed"},
@@ -88,9 +94,13 @@ var Measures = [...]Measure{
 	{"given_before_expiry_share", share, 0, 1, 1, "washed blood given before it expired"},
 	{"give_rate_ml_min", mlMin, 0, 300, -1, "rate of giving, the highest of all"},
 	{"watched_times", "times", 0, 10000, 1, "how often the patient was looked at while washed blood ran in"},
+	{"given_in_reaction_ml", ml, 0, muchML, -1, "washed blood given once the monitor showed a reaction"},
 	{"heparin_after_protamine_iu", "IU", 0, 100000, -1, "heparin that washed blood brought the patient after protamine"},
 	// communicating
+	{"clotting_told_after_ml", ml, 0, muchML, -1, "washed blood that had been given when the anaesthetist was told that clotting is thinned out"},
+	{"saline_left_when_sent_for_ml", ml, 0, muchML, 1, "saline in date that was left on the bench when somebody was sent for more"},
 	{"questions_answered_share", share, 0, 1, 1, "questions answered in time and rightly"},
+	{"reason_told", yes, 0, 1, 1, "told surgeon and anaesthetist what they must know here, before the first blood was shed"},
 	{"handover_complete_share", share, 0, 1, 1, "fields said when bags were handed over"},
 	{"asked_about_agent", yes, 0, 1, 1, "knew from the surgeon that the field was clear before the suction went back to the reservoir"},
 	{"second_sucker_asked", yes, 0, 1, 1, "asked for a second sucker for what must be diverted, before it came"},
@@ -98,6 +108,8 @@ var Measures = [...]Measure{
 	{"fetal_test_asked", yes, 0, 1, 1, "asked for a test of the fetomaternal bleed after washed blood had run in"},
 	{"warned_of_agent", yes, 0, 1, 1, "asked the team to tell before an agent comes, before it came"},
 	// recording
+	{"decision_noted", yes, 0, 1, 1, "wrote a note of at least three words about the decision, after it; what it says is for a person to read"},
+	{"wrong_pack_told", yes, 0, 1, 1, "declared that a wrong pack hung on the bench before the case, also where it did no harm"},
 	{"loss_estimate_error", share, 0, 100, -1, "last estimate of the blood loss, made near the end, off by this share of the truth at that time"},
 	{"tally_error", share, 0, 100, -1, "lines of the tally, off by this share of the truth, the mean of all"},
 	{"tally_lines_written", "lines", 0, 9, 1, "lines of the tally that were written"},

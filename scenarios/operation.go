@@ -34,7 +34,7 @@ type Contaminant struct {
 
 // Event is something that happens once.
 type Event struct {
-	Kind           string             `yaml:"kind" rule:"required,oneof=say|ask_loss|ask|request_blood|agent_on|agent_off|detector_fault|vacuum_lost|vacuum_back|power_lost|power_back|bowl_leak|reaction|heparin|protamine|touch|bypass|pump_blood" doc:"what happens"`
+	Kind           string             `yaml:"kind" rule:"required,oneof=say|ask_loss|ask|request_blood|agent_on|agent_off|detector_fault|vacuum_lost|vacuum_back|power_lost|power_back|bowl_leak|reaction|heparin|protamine|touch|bypass|pump_blood|line_loosens" doc:"what happens"`
 	At             *yamlread.Clock    `yaml:"at" rule:"max=13:00:00" doc:"when; together with when: not before" example:"0:30:00"`
 	LaterByMin     yamlread.Quantity  `yaml:"later_by_min" rule:"min=0,max=120,unit=min,default=0" doc:"added to at, so that a seed can shift the event"`
 	When           *Condition         `yaml:"when" doc:"condition to wait for instead of a time"`
@@ -47,6 +47,7 @@ type Event struct {
 	LeakMLMin      *yamlread.Quantity `yaml:"leak_ml_min" rule:"min=0.1,max=500,unit=mL/min" doc:"of bowl_leak: how fast" example:"20"`
 	HeparinIU      *yamlread.Quantity `yaml:"heparin_iu" rule:"min=1,max=100000,unit=IU" doc:"of heparin: dose into the vein" example:"5000"`
 	PumpML         *yamlread.Quantity `yaml:"pump_ml" rule:"min=100,max=3000,unit=mL" doc:"of bypass: what the pump's circuit holds, crystalloid at first" example:"1500"`
+	Line           string             `yaml:"line" rule:"oneof=vacuum_line|suction_line|outlet_line|product_line|waste_line" doc:"of line_loosens: the line that works loose, which nobody sees until it is looked at again" example:"outlet_line"`
 	ProtamineMG    *yamlread.Quantity `yaml:"protamine_mg" rule:"min=1,max=1000,unit=mg" doc:"of protamine: dose into the vein" example:"50"`
 }
 

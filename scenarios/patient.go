@@ -24,6 +24,7 @@ type Patient struct {
 	MaintenanceMLMin yamlread.Quantity  `yaml:"maintenance_ml_min" rule:"min=0,max=50,unit=mL/min,default=2" doc:"crystalloid beside what the deficit asks for"`
 	TransfuseBelow   yamlread.Quantity  `yaml:"transfuse_below_g_dl" rule:"min=3,max=14,unit=g/dL,default=7.5" doc:"haemoglobin below which the anaesthetist orders donor blood"`
 	PatienceMin      yamlread.Quantity  `yaml:"patience_min" rule:"min=0,max=120,unit=min,default=10" doc:"how long the anaesthetist then waits for washed blood"`
+	PlasmaThawMin    yamlread.Quantity  `yaml:"plasma_thaw_min" rule:"min=0,max=240,unit=min,default=0" doc:"time from the anaesthetist's order to plasma and platelets; 0 or left out: the case has none" example:"25"`
 	DonorRefused     bool               `yaml:"donor_blood_refused" doc:"the patient declines the blood of others"`
 	SalvageRefused   bool               `yaml:"salvage_refused" doc:"the patient declines collection and washing"`
 	CircuitAsked     bool               `yaml:"circuit_stays_connected" doc:"the patient takes own blood back only from a circuit that stays connected to the body"`

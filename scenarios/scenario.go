@@ -40,6 +40,7 @@ type File struct {
 	Automatic    Automatic      `yaml:"automatic" doc:"single steps that the trainee may turn on; a step left out is not allowed"`
 	Modes        Modes          `yaml:"modes" doc:"rules of practice and assessment"`
 	Pass         Pass           `yaml:"pass" doc:"what is needed to pass"`
+	Recovery     Recovery       `yaml:"recovery" doc:"what a competent operator gives back here where no swabs are rinsed; a study looks at it, nobody is graded by it"`
 	Criteria     []Criterion    `yaml:"criteria" rule:"required,min=1,max=60" doc:"what is graded, against which target"`
 	Hints        []Hint         `yaml:"hints" rule:"max=40" doc:"help in practice, in three steps"`
 	Guidance     []Step         `yaml:"guidance" rule:"max=60" doc:"steps of a guided lesson; a scenario with them is for practice only"`

@@ -76,6 +76,22 @@ func (c *checker) idleCriteria() {
 			if !agent {
 				missing = "a contaminant with must_divert that gets into the wound"
 			}
+		case "reason_told":
+			if c.f.Right.Tell == "" {
+				missing = "tell under right"
+			}
+		case "asked_together":
+			if c.f.Right.CliniciansSay == "" {
+				missing = "clinicians_say under right"
+			}
+		case "wrong_pack_told":
+			if !c.wrongPack() {
+				missing = "a wrong pack on a hook under bench"
+			}
+		case "bench_faults_mended_share":
+			if !c.benchFaults() {
+				missing = "a wrong pack on a hook, an open clamp, a loose line or vacuum_unplugged under bench"
+			}
 		case "second_sucker_asked":
 			if !agent {
 				missing = "a contaminant with must_divert that gets into the wound"
@@ -99,6 +115,18 @@ func (c *checker) idleCriteria() {
 		case "protected_after_protamine_share", "heparin_after_protamine_iu":
 			if !c.any(sim.EventProtamine) {
 				missing = "an event protamine"
+			}
+		case "clotting_told_after_ml":
+			if c.f.Patient.PlasmaThawMin.High() <= 0 {
+				missing = "plasma_thaw_min under patient"
+			}
+		case "saline_left_when_sent_for_ml":
+			if !slices.ContainsFunc(c.f.Bench.Packs, func(p Pack) bool { return p.InStore }) {
+				missing = "a pack with in_store: true"
+			}
+		case "given_in_reaction_ml":
+			if !c.any(sim.EventReaction) {
+				missing = "an event reaction"
 			}
 		case "pump_blood_taken_share":
 			if !c.any(sim.EventPumpBlood) {

@@ -84,11 +84,16 @@ func (c *checker) expected() {
 		c.Fault("story.expected_loss_ml", fmt.Sprintf("the sheet expects %.0f mL, and the phases shed about %.0f mL", want, shed),
 			"about what is shed, unless it is to be a surprise")
 	}
-	if s := c.f.Minutes * 60; !c.f.Lesson() && (s < c.f.Ends.Seconds || s > c.f.Stops.Seconds+59) {
+	if s := c.f.Minutes * 60; !c.f.Lesson() && c.f.Right.StayUntil == nil && (s < c.f.Ends.Seconds || s > c.f.Stops.Seconds+59) {
 		c.Fault("minutes", fmt.Sprintf("%d minutes do not go with an operation that ends at %s and a case that stops at %s", c.f.Minutes, c.f.Ends, c.f.Stops),
 			"about the minutes until case_stops")
 	}
 	if allowed := c.f.Modes.TimeLimitMin * c.f.Modes.AssessmentSpeed; allowed*60 < c.f.Stops.Seconds {
-		c.Fault("modes.assessment_time_limit_min", "an assessment is stopped before the case is", "at least the minutes until case_stops")
+		path := "modes.assessment_time_limit_min"
+		if !c.Has(path) {
+			path = "case_stops" // what the time left out of the file is too short for
+		}
+		c.Fault(path, fmt.Sprintf("an assessment is stopped after %d minutes, before the case is", c.f.Modes.TimeLimitMin),
+			fmt.Sprintf("modes.assessment_time_limit_min of at least %d", (c.f.Stops.Seconds+60*c.f.Modes.AssessmentSpeed-1)/(60*c.f.Modes.AssessmentSpeed)))
 	}
 }

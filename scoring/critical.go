@@ -47,6 +47,15 @@ var rules = [...]rule{
 	{"concealed", concealed, 0, neverBrief, noIncident},
 }
 
+// CriticalNames are the names of all that is never made up for, in the order in which it is looked for.
+func CriticalNames() []string {
+	names := make([]string, len(rules))
+	for i := range rules {
+		names[i] = rules[i].name
+	}
+	return names
+}
+
 // concealed counts incidents of weight that happened in plain sight and were never told.
 func concealed(j *judged) float64 {
 	k := &j.s.Conduct

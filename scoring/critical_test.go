@@ -155,6 +155,9 @@ var failings = []struct {
 	{"concealed", 1, func() *spoiled {
 		return &spoiled{acts: func(v *sim.Seen, a sim.Action) (sim.Action, bool) { return a, a.Do != sim.Declare }}
 	}, reaction},
+	{"circuit_parted", 1, func() *spoiled { // has not read that the circuit must stay connected, and hangs a bag as always
+		return &spoiled{sees: func(v *sim.Seen) { v.CircuitAsked = false }}
+	}, func(c *sim.Case) { c.Patient.CircuitAsked = true }},
 	{"clot_given", 1, func() *spoiled {
 		return &spoiled{acts: func(v *sim.Seen, a sim.Action) (sim.Action, bool) {
 			switch {

@@ -15,7 +15,7 @@ import (
 
 // Yardstick is what the operator steady reaches on the same seed.
 type Yardstick struct {
-	Recovery    float64 // red cells given back over red cells shed
+	Recovery    float64 // as Recovered says
 	LowestHbGDL float64
 	DonorUnits  int
 }
@@ -30,14 +30,19 @@ func PlayYardstick(sc *scenarios.Scenario, seed uint64, assessment bool) Yardsti
 // YardstickOf takes the yardstick from a finished run of steady.
 func YardstickOf(run *play.Run) Yardstick {
 	s := &run.State
-	return Yardstick{Recovery: recoveredShare(s), LowestHbGDL: s.Patient.LowestHbGDL, DonorUnits: s.Patient.DonorUnits}
+	return Yardstick{Recovery: Recovered(s), LowestHbGDL: s.Patient.LowestHbGDL, DonorUnits: s.Patient.DonorUnits}
 }
 
 // Judge grades a finished run. The same run and yardstick give the same bits everywhere.
 func Judge(sc *scenarios.Scenario, run *play.Run, yard Yardstick) Grade {
 	j := &judged{sc: sc, run: run, yard: yard, c: &run.Case, s: &run.State}
 	g := Grade{PassMark: sc.Pass.MarkPercent, Critical: criticals(j)}
+	of := 0.0
 	for _, p := range scenarios.Parts {
+		if !sc.Grades(p.Name) {
+			p.Points = 0
+		}
+		of += p.Points
 		g.Parts = append(g.Parts, PartGrade{Part: p.Name, Title: p.Title, Of: p.Points, Floor: p.Points * sc.Pass.FloorPercent / 100})
 	}
 	for i := range sc.Criteria {
@@ -57,6 +62,9 @@ func Judge(sc *scenarios.Scenario, run *play.Run, yard Yardstick) Grade {
 		if !p.Reached {
 			g.fail(words.Say("verdict.part_below_floor", p.Title, tenths(p.Points), p.Of, p.Floor))
 		}
+	}
+	if of > 0 && of < 100 { // a lesson that leaves parts out
+		g.Points = g.Points * 100 / of
 	}
 	if g.Points < g.PassMark {
 		g.fail(words.Say("verdict.below_mark", tenths(g.Points), g.PassMark))

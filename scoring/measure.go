@@ -44,7 +44,10 @@ type judged struct {
 
 // measures are all measures by name; the names, units and meanings stand in scenarios.Measures.
 var measures = map[string]func(j *judged) found{
-	"decision_right":      func(j *judged) found { return yesNo(j.s.Bench.Decision == j.sc.Right.RightDecision()) },
+	"decision_right":  func(j *judged) found { return yesNo(j.s.Bench.Decision == j.sc.Right.RightDecision()) },
+	"decided_in_time": decidedInTime, "asked_together": askedTogether, "sets_opened": setsOpened, "reason_told": reasonTold, "decision_noted": decisionNoted,
+	"bench_faults_mended_share": benchFaultsMended, "wrong_pack_told": wrongPackTold,
+
 	"anticoagulant_right": anticoagulantRight, "bowl_right": bowlRight, "bench_checked_share": benchChecked,
 	"fluids_right_share": fluidsRight, "vacuum_tested": vacuumTested, "primed_before_blood_ml": primedBeforeBlood, "processing_set_opened_at_ml": openedAt,
 	"spilled_ml":            spilled,
@@ -83,6 +86,9 @@ var measures = map[string]func(j *judged) found{
 	"given_with_filter_share":    func(j *judged) found { return givenRightly(j, j.s.Conduct.UnfilteredGivenML) },
 	"given_before_expiry_share":  func(j *judged) found { return givenRightly(j, j.s.Conduct.ExpiredGivenML) },
 	"air_expelled_share":         airExpelled, "watched_times": watchedTimes,
+
+	"clotting_told_after_ml": clottingTold, "saline_left_when_sent_for_ml": fluidSentFor, "pump_blocked_s": pumpBlocked, "fed_through_loose_line_ml": fedLoose,
+	"given_in_reaction_ml": givenInReaction,
 
 	"questions_answered_share": questionsAnswered, "handover_complete_share": handoverComplete,
 	"asked_about_agent": askedAboutAgent, "warned_of_agent": warnedOfAgent,

@@ -13,6 +13,9 @@ const (
 	vacuumMostMmHg  = 150.0 // [S] UKCSAG Factsheet 3
 )
 
+// AnticoagulantRange is how much anticoagulant 100 mL of blood should meet, in mL.
+func AnticoagulantRange() (least, most float64) { return leastPer100, mostPer100 }
+
 // anticoagulantInRange is the share of the collected blood that met enough anticoagulant, and not far too much.
 func anticoagulantInRange(j *judged) found {
 	tr := j.run.Trace

@@ -69,7 +69,7 @@ func requestToBedside(j *judged) found {
 			continue
 		}
 		end := q.AnsweredTick
-		if end == 0 {
+		if end == 0 || j.s.Giving.GivenML < 1 { // donor blood instead is no answer
 			end = j.s.Tick
 		}
 		if v := sim.Seconds(end-q.AskedTick) / 60; v > worst {

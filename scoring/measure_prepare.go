@@ -153,7 +153,7 @@ func fluidsRight(j *judged) found {
 }
 
 func spilled(j *judged) found {
-	if !j.s.Bench.Opened[sim.CollectionSet] {
+	if j.s.Field.SuckedML == 0 && j.s.Drip.PrimedML == 0 { // nothing ran that could have been spilled
 		return absent()
 	}
 	return value(j.s.Field.Floor.VolumeML())

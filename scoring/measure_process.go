@@ -201,8 +201,9 @@ func anticoagulantRemoval(j *judged) found {
 	return heparin
 }
 
-// recoveredShare is what was given back of the red cells that were shed or went into a pump's circuit.
-func recoveredShare(s *sim.State) float64 {
+// Recovered is what was given back of the red cells that left the patient, shed or into a pump's circuit. All that can be given
+// back came from there, so that it is never more than 1; a cell that is shed twice counts twice on both sides.
+func Recovered(s *sim.State) float64 {
 	left := s.Patient.ShedCellsML + s.Patient.OnPumpCellsML
 	if left <= 0 {
 		return 0
@@ -210,11 +211,11 @@ func recoveredShare(s *sim.State) float64 {
 	return s.Giving.GivenCells / left
 }
 
-func recovery(j *judged) found { return value(recoveredShare(j.s)) }
+func recovery(j *judged) found { return value(Recovered(j.s)) }
 
 func recoveryAgainst(j *judged) found {
 	if j.yard.Recovery <= 0 {
 		return none()
 	}
-	return value(recoveredShare(j.s) / j.yard.Recovery)
+	return value(Recovered(j.s) / j.yard.Recovery)
 }

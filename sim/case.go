@@ -20,7 +20,10 @@ type Case struct {
 	Contaminants []ContaminantSpec
 	Packs        []PackSpec
 	Faults       BenchFaults
+	Before       []Action // what a colleague has done before tick 0, in order
 	Rules        Rules
+	TogetherLine int   // the scenario's line with which surgeon and anaesthetist answer DecideTogether, from 1; 0 for none
+	StayTick     int64 // after a decision against salvage the case cannot be ended before this
 	EndTick      int64 // the operation is over; the case may run on until ended
 	LastTick     int64 // the case is stopped here at the latest
 }
@@ -43,10 +46,11 @@ type PatientSpec struct {
 	DonorRefused     bool    // the patient declines blood of others
 	HeartRate        float64 // at rest, per min
 	MeanPressureMmHg float64
-	HeparinForbidden bool // heparin-induced thrombocytopenia
-	SalvageRefused   bool // the patient declines the procedure
-	RhDNegative      bool // a mother whose child may be RhD-positive
-	CircuitAsked     bool // takes own blood back only from a circuit that stays connected
+	HeparinForbidden bool  // heparin-induced thrombocytopenia
+	SalvageRefused   bool  // the patient declines the procedure
+	RhDNegative      bool  // a mother whose child may be RhD-positive
+	CircuitAsked     bool  // takes own blood back only from a circuit that stays connected
+	ThawTicks        int64 // from the order to plasma and platelets, 0 where the case has none
 }
 
 // Phase is a part of the operation with steady conditions.
@@ -83,6 +87,7 @@ type PackSpec struct {
 	Expired  bool
 	Expiry   string // as printed on the pack, yyyy-mm-dd
 	On       Part   // a hook where somebody already hung it, or NoPart for the shelf
+	InStore  bool   // not on the bench until somebody is sent for it
 }
 
 // BenchFaults is how the bench is left before the case.
@@ -97,6 +102,7 @@ type BenchFaults struct {
 	BagCapacityML   float64
 	ExpiryTicks     int64 // life of a product at room temperature
 	LabTicks        int64 // time from sample to answer
+	StoreTicks      int64 // time from sending for fluid until it comes
 	ReservoirML     float64
 }
 
@@ -132,6 +138,7 @@ const (
 	EventTouch                              // a sterile connection is touched: a breach
 	EventBypass                             // the patient goes on a pump whose circuit holds Value mL
 	EventPumpBlood                          // what its circuit holds is offered, for Within
+	EventLineLoose                          // line Value works loose, unseen
 )
 
 // Trigger says when an event fires.

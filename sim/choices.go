@@ -45,14 +45,22 @@ const (
 	TellMeWhen  // say before an agent comes and when it is gone
 	IsAgentGone // is the field clear of it?
 	ClinicianComes
-	SecondSucker   // a sucker of its own for what must be diverted
-	GiveAntiD      // anti-D for an RhD-negative mother
-	TestFetalBleed // a sample that tells how much of the child's blood the mother has
+	SecondSucker    // a sucker of its own for what must be diverted
+	GiveAntiD       // anti-D for an RhD-negative mother
+	TestFetalBleed  // a sample that tells how much of the child's blood the mother has
+	ThinnedClotting // tell that washed cells bring no plasma and no platelets
+	SendForFluid    // what is still in the store
+	DecideTogether  // what surgeon and anaesthetist say to collecting here
+	PatientDeclines // tell that nothing is collected because the patient declines
+	InfectedField   // tell that nothing is collected because the field is infected
+	NoHeparin       // tell that this patient must have no heparin, in no flush either
 	requestCount
 )
 
 var requestNames = [requestCount]string{"let_it_pool", "skim", "rinse_swabs", "hold_irrigation", "resume_irrigation", "stop_agent",
-	"tell_me_when", "is_agent_gone", "clinician_to_bedside", "second_sucker", "give_anti_d", "test_fetal_bleed"}
+	"tell_me_when", "is_agent_gone", "clinician_to_bedside", "second_sucker", "give_anti_d", "test_fetal_bleed",
+	"clotting_is_thinned", "send_for_fluid",
+	"decide_together", "patient_declines", "infected_field", "no_heparin"}
 
 // String is the name used in files.
 func (r Request) String() string { return nameOf(requestNames[:], uint8(r)) }

@@ -27,6 +27,8 @@ type Conduct struct {
 	AfterProtamineML     float64 // shed blood collected after protamine
 	AfterProtectedML     float64 // of it, what met enough anticoagulant
 	HeparinAfterIU       float64 // heparin that washed blood brought the patient after protamine
+	BlockedTicks         int64   // the pump turned and nothing flowed
+	LooseFedML           float64 // fed to the bowl through a loose outlet line
 	WatchedTimes         int     // looks at the patient while washed blood ran in
 	EstimateML           float64 // the last estimate of blood loss, -1 for none
 	EstimateTick         int64

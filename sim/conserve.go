@@ -41,6 +41,7 @@ func (s *State) Places(visit func(name string, f *Fluid)) {
 	}
 	visit("infusion", &s.Stores.Infusion)
 	visit("donor", &s.Stores.Donor)
+	visit("plasma of others", &s.Stores.Plasma)
 	visit("rinse", &s.Stores.Rinse)
 	visit("syringe", &s.Stores.Syringe)
 	visit("samples", &s.Stores.Samples)

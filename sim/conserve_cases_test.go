@@ -8,7 +8,7 @@ import "testing"
 // covered adds up over the cases of this file which acts were accepted and which events came.
 type covered struct {
 	acts   [verbCount]int
-	events [EventPumpBlood + 1]int
+	events [EventLineLoose + 1]int
 }
 
 func (v *covered) add(b *bench) {
@@ -29,12 +29,13 @@ func TestConserveWholeCases(t *testing.T) {
 	t.Run("child, citrate", func(t *testing.T) { all.add(childCase(t)) })
 	t.Run("birth", func(t *testing.T) { all.add(birthCase(t)) })
 	t.Run("circuit, pump", func(t *testing.T) { all.add(circuitCase(t)) })
+	t.Run("hours", func(t *testing.T) { all.add(hoursCase(t)) })
 	for v := NoVerb + 1; v < verbCount; v++ {
 		if all.acts[v] == 0 {
 			t.Errorf("no case does %v", v)
 		}
 	}
-	for k := EventSay; k <= EventPumpBlood; k++ {
+	for k := EventSay; k <= EventLineLoose; k++ {
 		if all.events[k] == 0 {
 			t.Errorf("no case brings event %d", k)
 		}
@@ -157,6 +158,8 @@ func carelessCase(t *testing.T) *bench {
 	b.do(Clamp, WasteDrain, 0)
 	b.do(Unhang, WashHookB, 0)
 	b.wait(6)
+	b.do(Inspect, ProductLine, 0)
+	b.wait(4)
 	b.do(Connect, ProductLine, 0)
 	b.wait(7)
 	for range 2 { // bowls washed too little, until the waste bag is full

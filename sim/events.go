@@ -18,9 +18,13 @@ func bringEvents(c *Case, s *State, h *Happened) {
 	}
 }
 
-// due says whether the condition of an event holds. A reaction waits until blood is being given, a touch until the set is open.
+// due says whether the condition of an event holds. A reaction waits until blood is being given, a touch until the set is open,
+// a line that works loose until it is connected.
 func (s *State) due(e *EventSpec) bool {
 	if e.Kind == EventReaction && s.Giving.FlowMLMin <= 0 {
+		return false
+	}
+	if e.Kind == EventLineLoose && !s.Bench.Connected[Part(e.Value)] {
 		return false
 	}
 	if e.Kind == EventTouch && !s.Bench.Opened[ProcessingSet] {
@@ -68,6 +72,7 @@ func bring(c *Case, s *State, e *EventSpec, h *Happened) {
 		b.Power = false
 		stopPump(s)
 		stopBowl(s)
+		s.Conduct.meet(IncidentEquipment, s.Tick)
 		h.act(s.Tick, "power_lost", 0)
 	case EventPowerBack:
 		b.Power = true
@@ -91,6 +96,8 @@ func bring(c *Case, s *State, e *EventSpec, h *Happened) {
 		s.Patient.ProtamineTick, s.Team.Heparinised = max(1, s.Tick), false
 	case EventTouch:
 		s.breach(ProcessingSet, h)
+	case EventLineLoose:
+		s.worksLoose(Part(e.Value))
 	case EventBypass:
 		s.goOnPump(e.Value)
 	case EventPumpBlood:

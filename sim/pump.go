@@ -71,6 +71,7 @@ func process(c *Case, s *State, h *Happened) {
 	}
 	if p.Mode != PumpIdle && blocked(c, s) {
 		p.NoFlow = true
+		s.Conduct.BlockedTicks++
 	}
 	switch {
 	case p.NoFlow && b.Spinning:
@@ -178,6 +179,7 @@ func pumpFill(s *State, h *Happened) {
 	}
 	if s.Bench.Loose[OutletLine] {
 		b.AirML += float64(looseAir * got)
+		s.Conduct.LooseFedML += got
 	}
 	b.OsmLysedML += in.CellsML * s.Reservoir.LysedShare / max(1e-9, 1-s.Reservoir.LysedShare)
 	b.Breached = b.Breached || s.Reservoir.Breached || s.Bench.Breached[ProcessingSet]

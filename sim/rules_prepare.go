@@ -22,6 +22,7 @@ func startBench(c *Case, s *State) {
 	s.Bowl.Detector.Offset = c.Faults.DetectorOffset
 	s.Reservoir.MixedTick = -1
 	s.Conduct.EstimateML = -1
+	s.Conduct.findings(c)
 	for i := range s.Bags {
 		s.Bags[i].MixedTick = -1
 	}
@@ -148,7 +149,7 @@ func replaceSet(c *Case, s *State, a Action, h *Happened) {
 // inspect looks at a part and puts right nothing: it brings to light.
 func inspect(c *Case, s *State, a Action, h *Happened) {
 	b := &s.Bench
-	b.Inspected[a.On] = true
+	b.Inspected[a.On], b.Unseen[a.On] = true, false
 	key := "looks_in_order"
 	switch {
 	case a.On.isHook() && b.HookPack[a.On] < 0:
@@ -184,7 +185,7 @@ func mayHang(c *Case, s *State, a Action) Reason {
 			return "pack_hangs_already"
 		}
 	}
-	return first(unless(s.Bench.HookPack[a.On] < 0, "hook_is_taken"), unless(s.Bench.Packs[i].Fluid.VolumeML() > 0, "pack_is_empty"))
+	return first(unless(!s.inStore(c, i), "pack_is_in_store"), unless(s.Bench.HookPack[a.On] < 0, "hook_is_taken"), unless(s.Bench.Packs[i].Fluid.VolumeML() > 0, "pack_is_empty"))
 }
 
 func mayConnect(c *Case, s *State, a Action) Reason {
@@ -197,7 +198,7 @@ func mayConnect(c *Case, s *State, a Action) Reason {
 		needs = ProcessingSet
 	}
 	return first(unless(b.Opened[needs], "open_the_set_first"), unless(a.On != OutletLine || b.Opened[CollectionSet], "open_the_set_first"),
-		unless(!b.Connected[a.On] || b.Loose[a.On], "line_is_connected"))
+		unless(!b.Connected[a.On] || b.foundLoose(int(a.On)), "line_is_connected")) // a refusal must not tell what only a look can
 }
 
 func connect(c *Case, s *State, a Action, h *Happened) {
@@ -205,7 +206,7 @@ func connect(c *Case, s *State, a Action, h *Happened) {
 	again := b.Connected[a.On]
 	b.Connected[a.On] = true
 	if again {
-		b.Loose[a.On] = false
+		b.Loose[a.On], b.Unseen[a.On] = false, false
 		return
 	}
 	if set := setOf(a.On); a.On != VacuumLine && s.uniform() < c.Faults.TouchChance {

@@ -40,6 +40,7 @@ func recordRules() {
 	rules[EndCase] = rule{
 		may: func(c *Case, s *State, a Action) Reason {
 			return first(unless(s.Tick >= c.EndTick || s.Bench.Decision == DoNotSalvage, "operation_goes_on"),
+				unless(s.Tick >= min(c.StayTick, c.EndTick), "team_wants_you_here"),
 				unless(s.Giving.Bag < 0 || s.Giving.RateMLMin == 0, "bag_is_being_given"))
 		},
 		do: func(c *Case, s *State, a Action, h *Happened) { s.Ended = true }}

@@ -59,8 +59,15 @@ type Seen struct {
 	RhDNegative           bool // says the sheet
 	AntiDAsked            bool
 	FetalTestAsked        bool
-	CircuitAsked          bool // the patient wants the circuit kept connected, says the sheet
-	Heparinised           bool // systemic heparin was given and no protamine since
+	ClottingTold          bool // that it is thinned out
+	FluidSentFor          bool
+	ReasonTold            bool    // the team was told why nothing is collected, or what must be kept away
+	Together              bool    // surgeon and anaesthetist said what they think of collecting here
+	TogetherLine          int     // with these words, as the scenario's lines count them; -1 for none
+	StayTick              int64   // until when the team wants an operator who will not collect to stay
+	SalineLeftML          float64 // in date and on the bench, to 100 mL
+	CircuitAsked          bool    // the patient wants the circuit kept connected, says the sheet
+	Heparinised           bool    // systemic heparin was given and no protamine since
 	ProtamineGiven        bool
 	PumpOffered           bool    // the blood of the pump is there to be taken
 	PumpRuns              bool    // and runs into the reservoir
@@ -84,6 +91,7 @@ type SeenBench struct {
 	HookPack      [WashHookB + 1]int8
 	PackLeftML    [MaxPacks]float64 // on each pack's scale, to 10 mL
 	PackUsed      [MaxPacks]bool
+	PackInStore   [MaxPacks]bool
 	VacuumTested  bool
 	Power         bool
 	TakenDown     bool
@@ -148,25 +156,28 @@ func View(c *Case, s *State, v *Seen) {
 			v.PhaseName = c.Phases[i].Name
 		}
 	}
-	viewBench(s, &v.Bench)
+	viewBench(c, s, &v.Bench)
 	viewField(c, s, v)
 	viewPump(s, &v.Pump)
 	viewBags(s, v)
-	viewPeople(s, v)
+	viewPeople(c, s, v)
 	v.Alarms = s.Alarms.On
 }
 
-func viewBench(s *State, v *SeenBench) {
+func viewBench(c *Case, s *State, v *SeenBench) {
 	b := &s.Bench
 	*v = SeenBench{Decision: b.Decision, Anticoagulant: b.Anticoagulant, Bowl: b.Bowl, Opened: b.Opened, Connected: b.Connected,
 		Open: b.Open, Inspected: b.Inspected, Breached: b.Breached, HookPack: b.HookPack, VacuumTested: b.VacuumTested,
 		Power: b.Power, TakenDown: b.TakenDown}
 	for i := range b.Loose {
-		v.FoundLoose[i] = b.Loose[i] && b.Inspected[i]
+		v.FoundLoose[i] = b.foundLoose(i)
 	}
 	for i := range b.Packs {
 		v.PackLeftML[i] = toNearest(b.Packs[i].Fluid.VolumeML(), 10)
 		v.PackUsed[i] = b.Packs[i].Used
+	}
+	for i := range c.Packs {
+		v.PackInStore[i] = s.inStore(c, i)
 	}
 }
 
@@ -226,7 +237,7 @@ func viewBags(s *State, v *Seen) {
 	v.Giving = SeenGiving{g.Bag, g.RateMLMin, g.FlowMLMin, g.Filter, g.Squeezing, toNearest(g.GivenML, 5), g.Joined}
 }
 
-func viewPeople(s *State, v *Seen) {
+func viewPeople(c *Case, s *State, v *Seen) {
 	p, t := &s.Patient, &s.Team
 	v.Gas, v.HeartRate, v.PressureMmHg, v.DonorUnits = p.LastGas, p.HeartRate, p.PressureMmHg, p.DonorUnits
 	v.Reacting = s.Alarms.On[AlarmReaction]
@@ -247,6 +258,10 @@ func viewPeople(s *State, v *Seen) {
 	v.SecondSucker, v.SecondInUse, v.BodyFluidML = t.SecondSucker, t.SecondInUse, toNearest(s.Field.BodyFluidML, 50)
 	v.Heparinised, v.ProtamineGiven = t.Heparinised, p.ProtamineTick > 0
 	v.PumpOffered, v.PumpRuns, v.PumpBloodML = s.pumpOffered(), t.PumpRuns, toNearest(s.Field.PumpBloodML, 10)
+	v.SalineLeftML = toNearest(s.salineLeftML(c), 100)
+	v.ClottingTold, v.FluidSentFor = t.Clotting.ToldTick > 0, t.Fetching.Tick > 0
+	v.ReasonTold = t.ReasonTold
+	v.Together, v.TogetherLine, v.StayTick = t.Together, c.TogetherLine-1, min(c.StayTick, c.EndTick)
 	v.AntiDAsked, v.FetalTestAsked = t.AntiDTick > 0, t.FetalTestTick > 0
 	for i := range s.Tally {
 		v.Written[i] = s.Tally[i].Written

@@ -104,6 +104,7 @@ type BenchState struct {
 	Loose         [partCount]bool
 	Open          [partCount]bool // clamps
 	Inspected     [partCount]bool
+	Unseen        [partCount]bool // lines that have come loose since somebody last looked
 	Packs         [MaxPacks]Pack
 	HookPack      [WashHookB + 1]int8 // index of the pack on each hook, -1 for none
 	VacuumSource  bool                // the wall gives vacuum
@@ -126,6 +127,7 @@ type Pack struct {
 type Stores struct {
 	Infusion   Fluid // crystalloid for the vein
 	Donor      Fluid // red cells of others
+	Plasma     Fluid // plasma and platelets of others
 	Rinse      Fluid // saline for swabs
 	Irrigation [solutionCount]Fluid
 	Syringe    Fluid // drugs given, contaminants and fat of the wound
@@ -147,17 +149,33 @@ func Start(c *Case, seed uint64) State {
 	s.Chance.Seed(seed)
 	startPatient(c, &s)
 	startBench(c, &s)
-	startStores(&s)
+	startStores(c, &s)
+	Before(c, &s)
 	return s
 }
 
-func startStores(s *State) {
+// Before does at a fresh bench what a colleague has done before the case, which takes no time. It gives how many acts were
+// done, and why the next of them is not possible.
+func Before(c *Case, s *State) (done int, why Reason) {
+	var unsaid Happened
+	for i := range c.Before {
+		a := c.Before[i]
+		a.Auto = true // keeps no hands busy
+		if why := Apply(c, s, a, &unsaid); why != "" {
+			return i, why
+		}
+	}
+	return len(c.Before), ""
+}
+
+func startStores(c *Case, s *State) {
 	s.Stores.Infusion = BalancedCrystalloid.Of(60000)
 	s.Stores.Rinse = Saline.Of(20000)
 	for i := range s.Stores.Irrigation {
 		s.Stores.Irrigation[i] = Solution(i).Of(60000)
 	}
 	s.Stores.Donor = donorCells(40)
+	s.Stores.Plasma = donorPlasma(&c.Patient)
 	s.Stores.Syringe = Fluid{}
 	s.Stores.BodyFluid = bodyFluid(20000)
 }

@@ -49,7 +49,11 @@ type Team struct {
 	PumpOfferEnds  int64 // the pump is taken away at this tick
 	PumpRuns       bool  // its blood runs into the reservoir
 	Heparinised    bool  // systemic heparin was given and no protamine since
+	ReasonTold     bool  // the trainee said why nothing is collected, or what must be kept away
+	Together       bool  // surgeon and anaesthetist said what they think of collecting here
 	FetalTestTick  int64 // when the test of the fetal bleed was asked for and could tell, 0 for never
+	Clotting       Clotting
+	Fetching       Fetching
 }
 
 // ask puts a question. A scenario asks no more than fit: its reader refuses more.
@@ -145,6 +149,14 @@ func request(c *Case, s *State, r Request, h *Happened) {
 		h.say(s.Tick, Surgeon, "reads_back_second")
 	case GiveAntiD, TestFetalBleed:
 		askAfterBirth(c, s, r, h)
+	case ThinnedClotting:
+		tellOfClotting(c, s, h)
+	case SendForFluid:
+		sendForFluid(c, s, h)
+	case DecideTogether:
+		decideTogether(c, s, h)
+	case PatientDeclines, InfectedField, NoHeparin:
+		tellReason(s, r, h)
 	}
 }
 
@@ -161,6 +173,7 @@ func people(c *Case, s *State, h *Happened) {
 		h.say(s.Tick, ScrubNurse, "swabs_rinsed")
 	}
 	changeSucker(c, s, h)
+	store(c, s, h)
 	if !t.OverSaid && s.Tick >= c.EndTick {
 		t.OverSaid, t.Pooling = true, false // no wound is closed over a pool
 		h.say(s.Tick, Surgeon, "operation_over")

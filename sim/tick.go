@@ -17,6 +17,7 @@ func Step(c *Case, s *State, h *Happened) {
 	react(s)
 	infuse(c, s)        // crystalloid → patient ⇄ interstitium, urine, decay
 	donorBlood(c, s, h) // blood of others, when washed blood does not come
+	clottingProducts(c, s, h)
 
 	s.watchCircuit(c)
 	oversee(c, s) // counts what a judge will ask about

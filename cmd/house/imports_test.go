@@ -20,7 +20,8 @@ var systems = [][]string{
 	{"GOOS=js", "GOARCH=wasm"},
 }
 
-// mayImport says which parts of the house each part may use. A command may use everything but another's inside.
+// mayImport says which parts of the house each part may use. A command may use everything but another's
+// inside; the widgets and drawings of the window serve the pages of the command line too.
 var mayImport = map[string][]string{
 	"sim":       {"sim"},
 	"scenarios": {"scenarios", "sim"},

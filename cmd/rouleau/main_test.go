@@ -9,6 +9,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/rogpeppe/go-internal/testscript"
 
@@ -43,10 +44,40 @@ func TestScripts(t *testing.T) {
 			return name == "root" && os.Geteuid() == 0, nil
 		},
 		Cmds: map[string]func(ts *testscript.TestScript, neg bool, args []string){
-			"change": change, "cut": cut, "ends": ends, "mark": mark, "put": put, "readme": fromReadme,
+			"change": change, "cut": cut, "ends": ends, "killed": killed, "mark": mark, "put": put, "readme": fromReadme,
 		},
 		RequireExplicitExec: true,
 	})
+}
+
+// killed FILE COMMAND... runs a command and kills it as soon as it has written the file, which must be before it ends.
+func killed(ts *testscript.TestScript, _ bool, args []string) {
+	file := ts.MkAbs(args[0])
+	var program string
+	for _, folder := range filepath.SplitList(ts.Getenv("PATH")) {
+		if found, err := exec.LookPath(filepath.Join(folder, args[1])); err == nil && program == "" {
+			program = found
+		}
+	}
+	c := exec.Command(program, args[2:]...)
+	c.Dir, c.Env = ts.MkAbs("."), append(os.Environ(), "PATH="+ts.Getenv("PATH"))
+	ts.Check(c.Start())
+	ended := make(chan error, 1)
+	go func() { ended <- c.Wait() }()
+	for until := time.Now().Add(time.Minute); time.Now().Before(until); time.Sleep(10 * time.Millisecond) {
+		select {
+		case err := <-ended:
+			ts.Fatalf("%v ended by itself: %v", args[1:], err)
+		default:
+		}
+		if _, err := os.Stat(file); err == nil {
+			ts.Check(c.Process.Kill())
+			<-ended
+			return
+		}
+	}
+	c.Process.Kill()
+	ts.Fatalf("%s was not written within a minute", file)
 }
 
 // ends CODE COMMAND... runs a command that must end with an exit code.

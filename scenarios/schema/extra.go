@@ -8,6 +8,8 @@ import "rouleau/scenarios"
 // vocabulary gives the words that a key can hold, by its path, where no rule lists them.
 var vocabulary = map[string]func() []string{
 	"criteria[].measure":          scenarios.MeasureNames,
+	"bench.before[].do":           scenarios.VerbNames,
+	"bench.before[].on":           scenarios.PartNames,
 	"guidance[].look":             scenarios.PartNames,
 	"guidance[].until.act.do":     scenarios.VerbNames,
 	"guidance[].until.act.on":     scenarios.PartNames,

@@ -20,6 +20,8 @@ import (
 // listOf names the list that the words of a key stand in.
 var listOf = map[string]string{
 	"criteria[].measure":          "measures",
+	"bench.before[].do":           "acts-and-parts",
+	"bench.before[].on":           "acts-and-parts",
 	"guidance[].look":             "acts-and-parts",
 	"guidance[].until.act.do":     "acts-and-parts",
 	"guidance[].until.act.on":     "acts-and-parts",
@@ -27,13 +29,17 @@ var listOf = map[string]string{
 }
 
 func lists(b *strings.Builder) {
-	b.WriteString("\n## Kinds of events\n\n| Kind | Keys it needs beside its time |\n| --- | --- |\n")
+	b.WriteString("\n## Kinds of events\n\n| Kind | What happens | Keys it needs beside its time |\n| --- | --- | --- |\n")
 	for _, kind := range kinds() {
 		needs := "–"
 		if keys := scenarios.EventNeeds(kind); len(keys) > 0 {
 			needs = "`" + strings.Join(keys, "`, `") + "`"
 		}
-		fmt.Fprintf(b, "| `%s` | %s |\n", kind, needs)
+		fmt.Fprintf(b, "| `%s` | %s | %s |\n", kind, eventMeanings[kind], needs)
+	}
+	b.WriteString("\n## Situations\n\nFor `when` of hints and `holds` of lessons, by what a person at the bench can see.\n\n| Situation | It holds when |\n| --- | --- |\n")
+	for _, name := range situations() {
+		fmt.Fprintf(b, "| `%s` | %s |\n", name, situationMeanings[name])
 	}
 	b.WriteString("\n## Parts of the work\n\nThe points of the criteria of each part add up to this.\n\n| Part | Meaning | Points |\n| --- | --- | --- |\n")
 	for _, p := range scenarios.Parts {
@@ -52,16 +58,21 @@ func lists(b *strings.Builder) {
 		}
 		fmt.Fprintf(b, "| `%s` | %s | %s |\n", v.Name, cell(v.Meaning), unit)
 	}
-	b.WriteString("\n## Acts and parts\n\nFor lessons, and for operators and scripts.\n\n| Act | Value |\n| --- | --- |\n")
+	b.WriteString("\n## Acts and parts\n\nFor lessons, and for operators and scripts.\n\n| Act | What it does | Value |\n| --- | --- | --- |\n")
 	for _, name := range scenarios.VerbNames() {
-		fmt.Fprintf(b, "| `%s` | %s |\n", name, valueOf(name))
+		fmt.Fprintf(b, "| `%s` | %s | %s |\n", name, actMeanings[name], valueOf(name))
 	}
 	fmt.Fprintf(b, "\nParts: `%s`.\n", strings.Join(slices.DeleteFunc(scenarios.PartNames(), func(name string) bool { return name == "" }), "`, `"))
 }
 
-// kinds are the kinds of events in the order of the format.
-func kinds() []string {
-	f, _ := reflect.TypeFor[scenarios.Event]().FieldByName("Kind")
+// kinds are the kinds of events, and situations those that hints know, in the order of the format.
+func kinds() []string { return wordsOf(reflect.TypeFor[scenarios.Event](), "Kind") }
+
+func situations() []string { return wordsOf(reflect.TypeFor[scenarios.Hint](), "When") }
+
+// wordsOf are the words that a field of the format allows.
+func wordsOf(t reflect.Type, field string) []string {
+	f, _ := t.FieldByName(field)
 	_, words, _ := strings.Cut(f.Tag.Get("rule"), "oneof=")
 	return strings.Split(words, "|")
 }
@@ -109,8 +120,6 @@ func example(f yamlread.Field, samples map[string]string) string {
 		return "true"
 	case t == reflect.TypeFor[yamlread.Quantity](), t.Kind() == reflect.Float64, t.Kind() == reflect.Int:
 		return between(r)
-	case t.Kind() == reflect.String:
-		return "plain words"
 	}
 	return ""
 }
@@ -142,8 +151,8 @@ func samplesOfTemplates() (map[string]string, error) {
 }
 
 func sample(n *yaml.Node, path string, found map[string]string) {
-	if text := oneLine(n); found[path] == "" && text != "" && len(text) <= longest {
-		found[path] = text
+	if text := oneLine(n); found[path] == "" && text != "" {
+		found[path] = shortened(text)
 	}
 	switch n.Kind {
 	case yaml.SequenceNode:
@@ -157,7 +166,22 @@ func sample(n *yaml.Node, path string, found map[string]string) {
 	}
 }
 
-// oneLine gives a value as it stands in the file; nothing for a block and for an empty list.
+// shortened cuts a text that does not fit into a table, at a blank.
+func shortened(text string) string {
+	if len(text) <= longest {
+		return text
+	}
+	cut := text[:strings.LastIndexByte(text[:longest], ' ')+1] + "…"
+	switch text[0] {
+	case '"', '[':
+		return cut + text[len(text)-1:]
+	case '{':
+		return "" // would be hard to read
+	}
+	return cut
+}
+
+// oneLine gives a value as it stands in the file, of a list of texts the first; nothing for another block and an empty list.
 func oneLine(n *yaml.Node) string {
 	var parts []string
 	switch {
@@ -165,6 +189,8 @@ func oneLine(n *yaml.Node) string {
 		return `"` + n.Value + `"`
 	case n.Kind == yaml.ScalarNode:
 		return n.Value
+	case n.Kind == yaml.SequenceNode && len(n.Content) > 0 && n.Content[0].Kind == yaml.ScalarNode && n.Style&yaml.FlowStyle == 0:
+		return `["` + n.Content[0].Value + `"]`
 	case n.Style&yaml.FlowStyle == 0 || len(n.Content) == 0:
 		return ""
 	case n.Kind == yaml.SequenceNode:

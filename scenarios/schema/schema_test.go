@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -108,16 +109,43 @@ func TestWholeFilesValidate(t *testing.T) {
 	}
 }
 
-// What is wrong with the structure, with a range or with a word is seen by the schema alone.
+// meantOnly are the broken files that a schema takes: every value of theirs can stand where it stands, and what is wrong is how
+// values go together, or how the YAML is written.
+var meantOnly = []string{
+	"aliases", "anchors", "before_order", "bleeding", "blood_spread", "blood_values", "contaminant_amounts", "contaminant_names", "documents",
+	"duplicate_keys", "event_ends_nothing", "must_divert", "names_twice", "nothing_right", "objectives", "phase_late", "phase_order",
+	"points", "recovery", "right_answer", "said_by_nobody", "shares", "slip_after_the_end", "slip_dash_left_out", "slip_min_above_max",
+	"times", "too_many_questions", "transfusion_trigger",
+}
+
+// What is wrong with the structure, with a range or with a word is seen by the schema alone, in every broken file that there is.
 func TestBrokenFilesDoNot(t *testing.T) {
 	s := compiled(t)
-	for _, name := range []string{
-		"unknown_keys", "missing_keys", "words", "wrong_units", "not_numbers", "booleans", "texts", "spreads", "blood_missing", "ids", "format",
-		"not_a_mapping", "measures", "impossible_values", "event_values",
-	} {
-		if err := s.Validate(read(t, filepath.Join("..", "testdata", "err", name+".yaml"))); err == nil {
-			t.Errorf("%s.yaml validates", name)
+	files, err := filepath.Glob(filepath.FromSlash("../testdata/err/*.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	refused := 0
+	for _, file := range files {
+		name := strings.TrimSuffix(filepath.Base(file), ".yaml")
+		data, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
 		}
+		var doc yaml.Node
+		if err := yaml.Unmarshal(data, &doc); err != nil || len(doc.Content) != 1 {
+			continue // no YAML: an editor says so before any schema
+		}
+		valid := s.Validate(plain(t, doc.Content[0])) == nil
+		if valid != slices.Contains(meantOnly, name) {
+			t.Errorf("%s.yaml: valid by the schema: %v", name, valid)
+		}
+		if !valid {
+			refused++
+		}
+	}
+	if refused < 20 {
+		t.Errorf("only %d files are refused", refused)
 	}
 }
 

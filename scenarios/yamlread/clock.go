@@ -24,6 +24,7 @@ var (
 	longClock  = regexp.MustCompile(`^(0|[1-9][0-9]?):([0-5][0-9]):([0-5][0-9])$`)
 	shortClock = regexp.MustCompile(`^([0-9][0-9]):([0-5][0-9])$`)
 	halfClock  = regexp.MustCompile(`^([0-9]):([0-5][0-9])$`)
+	bareClock  = regexp.MustCompile(`^[1-5]?[0-9]$`)
 	zeroClock  = regexp.MustCompile(`^0([0-9]:[0-5][0-9]:[0-5][0-9])$`)
 )
 
@@ -41,6 +42,10 @@ func parseClock(s string) (c Clock, better string, ok bool) {
 	if m := halfClock.FindStringSubmatch(s); m != nil {
 		// 1:30 can be minutes or hours: both readings are offered.
 		return c, "0:0" + s + " or " + s + ":00", false
+	}
+	if m := bareClock.FindString(s); m != "" {
+		// Most such numbers are minutes.
+		return c, fmt.Sprintf("0:%02d:00 or 0:00:%02d", number(m), number(m)), false
 	}
 	return c, "", false
 }

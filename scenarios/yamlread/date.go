@@ -4,6 +4,7 @@ package yamlread
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 	"time"
 
@@ -14,6 +15,12 @@ import (
 type Date struct{ Year, Month, Day int }
 
 const dateForm = "a date, yyyy-mm-dd"
+
+// Other ways to write a day that can mean only one. Days and months parted by slashes can mean two.
+var (
+	dotted  = regexp.MustCompile(`^([0-9]{1,2})\. ?([0-9]{1,2})\. ?([0-9]{4})$`)
+	slashed = regexp.MustCompile(`^([0-9]{4})[-/.]([0-9]{1,2})[-/.]([0-9]{1,2})$`)
+)
 
 // parseDate reads a day that exists, of a year from 1800 to 2999.
 func parseDate(s string) (Date, bool) {
@@ -52,7 +59,16 @@ func (d *Date) UnmarshalAt(node *yaml.Node, r *Reader) {
 	}
 	got, ok := parseDate(s)
 	if !ok {
-		r.Fault(node, "this is "+found(node)+", not a day of the calendar", wanted)
+		better := ""
+		if m := dotted.FindStringSubmatch(s); m != nil {
+			better = fmt.Sprintf("%s-%02d-%02d", m[3], number(m[2]), number(m[1]))
+		} else if m := slashed.FindStringSubmatch(s); m != nil {
+			better = fmt.Sprintf("%s-%02d-%02d", m[1], number(m[2]), number(m[3]))
+		}
+		if _, ok := parseDate(better); !ok {
+			better = ""
+		}
+		r.FaultNear(node, "this is "+found(node)+", not a day of the calendar", wanted, better)
 		return
 	}
 	lo, hasLo := parseDate(r.rule.Min)

@@ -125,6 +125,9 @@ func (s *scanner) block(node *yaml.Node) int {
 			b.lines, n = b.lines[:len(b.lines)-1], n-1
 		}
 	}
+	if node.Value != "" && !strings.HasSuffix(node.Value, "\n") && !strings.Contains(b.mark, "-") {
+		b.mark = strings.TrimSuffix(b.mark, "+") + "-" // the file ends without a line end, which ours always has
+	}
 	s.bodies[node] = b
 	return n
 }

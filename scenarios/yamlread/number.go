@@ -90,11 +90,40 @@ func (r *Reader) finite(node *yaml.Node, wanted string) (float64, bool) {
 			better = fraction
 		}
 	}
+	if m := withUnit.FindStringSubmatch(s); m != nil && better == m[1] {
+		better = r.inUnit(m[1], strings.TrimSpace(m[2]))
+	}
+	if better != "" && !r.holds(better) {
+		better = "" // it would be refused as well
+	}
 	if problem != "" {
 		r.FaultNear(node, clip(s)+" "+problem, wanted, better)
 		return 0, false
 	}
 	return x, true
+}
+
+// times is how many of the unit of a key one of another unit is, for those that people are likely to write.
+var times = map[[2]string]float64{
+	{"l", "ml"}: 1000, {"dl", "ml"}: 100, {"cl", "ml"}: 10, {"m", "cm"}: 100, {"mm", "cm"}: 0.1, {"g", "kg"}: 0.001, {"g", "mg"}: 1000,
+	{"h", "min"}: 60, {"hours", "min"}: 60, {"s", "min"}: 1.0 / 60, {"min", "s"}: 60, {"months", "years"}: 1.0 / 12,
+	{"l/min", "ml/min"}: 1000, {"g/l", "g/dl"}: 0.1, {"g/dl", "g/l"}: 10, {"kpa", "mmhg"}: 7.5, {"%", ""}: 0.01, {"%", "fraction"}: 0.01, {"%", "share"}: 0.01,
+}
+
+// inUnit gives a number that was written with a unit as the key wants it, or nothing where that is not known.
+func (r *Reader) inUnit(number, unit string) string {
+	have, want := strings.ToLower(unit), strings.ToLower(r.rule.Unit)
+	x, problem, _ := readNumber(number)
+	factor, known := times[[2]string{have, want}]
+	switch {
+	case problem != "":
+		return ""
+	case known:
+		return strconv.FormatFloat(float64(x*factor), 'g', 6, 64)
+	case have == want || want == "" || strings.HasPrefix(want, have):
+		return number
+	}
+	return ""
 }
 
 // holds tells whether a number keeps to the bounds of the rule.

@@ -144,9 +144,9 @@ func (q *Quantity) UnmarshalAt(node *yaml.Node, r *Reader) {
 		q.readUniform(form, r, wanted)
 	case form.Choice != nil:
 		q.readChoice(form, r, wanted)
-	default:
+	case form.Normal != nil:
 		q.readNormal(form, r, wanted)
-	}
+	} // else its one key was refused, and that is reported already
 }
 
 func (q *Quantity) readUniform(form spreadForm, r *Reader, wanted string) {

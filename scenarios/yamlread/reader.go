@@ -6,8 +6,11 @@ package yamlread
 import (
 	"fmt"
 	"reflect"
+	"slices"
+	"strconv"
 	"strings"
 
+	"github.com/agnivade/levenshtein"
 	"gopkg.in/yaml.v3"
 )
 
@@ -71,7 +74,11 @@ func (r *Reader) Number(node *yaml.Node, wanted string) (float64, bool) {
 	}
 	lo, hi, _ := r.rule.Bounds()
 	if x < lo || x > hi {
-		r.Fault(node, clip(node.Value)+" is too "+tooWhat(x < lo), wanted)
+		better := ""
+		if percent := strconv.FormatFloat(float64(x/100), 'g', 6, 64); lo >= 0 && hi <= 1 && x >= 2 && r.holds(percent) {
+			better = percent // a share written in per cent
+		}
+		r.FaultNear(node, clip(node.Value)+" is too "+tooWhat(x < lo), wanted, better)
 		return 0, false
 	}
 	return x, true
@@ -178,6 +185,23 @@ func oneOf(words []string) string {
 		return fmt.Sprintf("one of %s and %d more", strings.Join(words[:most], ", "), len(words)-most)
 	}
 	return "one of " + strings.Join(words, ", ")
+}
+
+// OneOf lists words for "expected" beside the word that was found. Of a long list only the nearest are given where the word
+// that was meant is known, since then nobody reads the rest.
+func OneOf(words []string, found, nearest string) string {
+	const few, close = 12, 4
+	if nearest == "" || len(words) <= few {
+		return oneOf(words)
+	}
+	near := slices.Clone(words)
+	far := make(map[string]int, len(words))
+	for _, w := range words {
+		far[w] = levenshtein.ComputeDistance(clip(found), w)
+	}
+	far[nearest] = -1
+	slices.SortStableFunc(near, func(a, b string) int { return far[a] - far[b] })
+	return "one of " + strings.Join(near[:close], ", ") + " and others"
 }
 
 // plural gives the form of a word that goes with a number at the end of a text.

@@ -29,7 +29,11 @@ func (r *Reader) record(node *yaml.Node, s *shape, v reflect.Value) {
 		given[key.Value] = true
 		f, ok := s.field(key.Value)
 		if !ok {
-			meant[r.unknown(key, s)] = true
+			if near, ok := r.strayed(node, key, value, s); ok {
+				meant[near] = true
+			} else {
+				meant[r.unknown(key, s)] = true
+			}
 			continue
 		}
 		inner := r.below(joinKey(r.path, f.key), f.rule)
@@ -43,7 +47,7 @@ func (r *Reader) record(node *yaml.Node, s *shape, v reflect.Value) {
 			at := r.doc.spots[r.path].key
 			r.doc.add(Fault{
 				Place: at, Path: joinKey(r.path, f.key),
-				Message: "missing key " + f.key + r.inside(), Expected: f.key + ": " + f.shape.wants(f.rule),
+				Message: "missing key " + f.key + r.inside() + meaning(f.doc), Expected: f.key + ": " + f.shape.wants(f.rule),
 			})
 		default:
 			preset(f, v.FieldByIndex(f.index))
@@ -56,7 +60,18 @@ func (r *Reader) inside() string {
 	if r.path == "" {
 		return ""
 	}
+	if i := strings.LastIndexByte(r.path, '['); strings.HasSuffix(r.path, "]") {
+		return " in this entry of " + r.path[:i]
+	}
 	return " in " + r.path
+}
+
+// meaning is what a key means, as an addition to a message.
+func meaning(doc string) string {
+	if doc == "" {
+		return ""
+	}
+	return " (" + strings.TrimSuffix(doc, ".") + ")"
 }
 
 func (s *shape) keys() []string {
@@ -107,14 +122,16 @@ func readSample(f field, sample string, v reflect.Value) Faults {
 func (r *Reader) unknown(key *yaml.Node, s *shape) string {
 	got := key.Value
 	keys := s.keys()
-	expected := "no keys here"
-	if len(keys) > 0 {
-		expected = oneOf(keys)
+	expected := func(near string) string {
+		if len(keys) == 0 {
+			return "no keys here"
+		}
+		return OneOf(keys, got, near)
 	}
 	word := snake(got)
 	if word != got || !snakeKey.MatchString(got) {
 		near := Nearest(word, keys)
-		r.FaultNear(key, "key "+shown(got)+" is not known: keys are lower-case words joined by _", expected, near)
+		r.FaultNear(key, "key "+shown(got)+" is not known: keys are lower-case words joined by _", expected(near), near)
 		return near
 	}
 	for _, f := range s.fields {
@@ -131,8 +148,27 @@ func (r *Reader) unknown(key *yaml.Node, s *shape) string {
 		return f.key
 	}
 	near := Nearest(got, keys)
-	r.FaultNear(key, "key "+shown(got)+" is not known", expected, near)
+	r.FaultNear(key, "key "+shown(got)+" is not known", expected(near), near)
 	return near
+}
+
+// strayed reports what stands in place of a key within braces through a slip: a blank left out behind a colon, or the rest of
+// a text that was cut at its comma. It answers with the key that was meant, if any, and false where nothing strayed.
+func (r *Reader) strayed(mapping, key, value *yaml.Node, s *shape) (near string, ok bool) {
+	if mapping.Style&yaml.FlowStyle == 0 || value.Tag != "!!null" || value.Value != "" {
+		return "", false
+	}
+	if word, rest, found := strings.Cut(key.Value, ":"); found && rest != "" {
+		if _, ok := s.field(word); ok {
+			r.Fault(key, "a blank is missing behind the colon", clip(word+": "+rest))
+			return word, true
+		}
+	}
+	if _, slip := s.field(Nearest(key.Value, s.keys())); slip && snakeKey.MatchString(key.Value) {
+		return "", false
+	}
+	r.Fault(key, shown(key.Value)+" has no value: is it the rest of a text with a comma?", `key: value; a text with a comma stands in straight quotes, "like, this"`)
+	return "", true
 }
 
 // snake writes a key as lower-case words joined by _: BleedingMl gives
@@ -173,7 +209,26 @@ func Nearest(word string, known []string) string {
 			best, least = k, d
 		}
 	}
+	if best == "" {
+		return nearestByWords(strings.ToLower(word), known)
+	}
 	return best
+}
+
+// nearestByWords gives the one word that is made of all the words of another, such as request_blood for request.
+func nearestByWords(word string, known []string) string {
+	parts := strings.Split(word, "_")
+	only := ""
+	for _, k := range known {
+		of := strings.Split(k, "_")
+		if !slices.ContainsFunc(parts, func(p string) bool { return len(p) < 3 && len(parts) == 1 || !slices.Contains(of, p) }) {
+			if only != "" {
+				return ""
+			}
+			only = k
+		}
+	}
+	return only
 }
 
 // sameLetters tells whether two words have the same letters in any order.

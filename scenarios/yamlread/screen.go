@@ -23,6 +23,7 @@ func screen(doc *Doc, root *yaml.Node) bool {
 
 type screening struct {
 	doc     *Doc
+	item    *yaml.Node // the last item of a list that was begun
 	tooDeep bool
 }
 
@@ -54,6 +55,7 @@ func (s *screening) node(node *yaml.Node, depth int) {
 	switch node.Kind {
 	case yaml.SequenceNode:
 		for _, item := range node.Content {
+			s.item = item
 			s.node(item, depth+1)
 		}
 	case yaml.MappingNode:
@@ -67,6 +69,10 @@ func (s *screening) node(node *yaml.Node, depth int) {
 
 // keys looks at the keys of one mapping.
 func (s *screening) keys(mapping *yaml.Node) {
+	expected := "each key once"
+	if mapping == s.item && mapping.Style&yaml.FlowStyle == 0 {
+		expected += `, and "- " before the first key of another item`
+	}
 	seen := make(map[string]*yaml.Node, len(mapping.Content)/2)
 	for i := 0; i+1 < len(mapping.Content); i += 2 {
 		key := mapping.Content[i]
@@ -81,7 +87,7 @@ func (s *screening) keys(mapping *yaml.Node) {
 			continue
 		}
 		if first, ok := seen[key.Value]; ok {
-			s.fault(key, fmt.Sprintf("key %s is given twice, first in line %d", shown(key.Value), first.Line), "each key once")
+			s.fault(key, fmt.Sprintf("key %s is given twice, first in line %d", shown(key.Value), first.Line), expected)
 			continue
 		}
 		seen[key.Value] = key

@@ -11,32 +11,35 @@ import (
 	"unicode/utf8"
 )
 
-// complaint pairs what the parser says with what we say.
-type complaint struct{ says, message, expected string }
+// complaint pairs what the parser says with what we say. A loose one has many causes, of which the line shows the usual.
+type complaint struct {
+	says, message, expected string
+	loose                   bool
+}
 
 // complaints are tried from the top; the first whose text is contained wins.
 var complaints = []complaint{
-	{"unknown anchor", "an alias (* and a name) is used", "the value written out: aliases and anchors are not read"},
-	{"exceeded max depth", "nested far too deep", "at most 32 levels"},
-	{"tab character", "a tab is used to indent", "spaces"},
-	{"cannot start any token", "a value cannot begin with this character", "text in quotes"},
-	{"mapping values are not allowed", "a key is not expected here: the line is indented too deep, or holds a second \": \"", "keys of one mapping in one column; text that holds \": \" in quotes"},
-	{"could not find expected ':'", "this line is neither a key with a value nor part of a text", "key: value"},
-	{"did not find expected key", "this line does not fit the lines above it", "keys of one mapping in one column, and nothing after a closing quote"},
-	{"did not find expected '-' indicator", "this line does not fit the list above it", "items of one list, each with \"- \" in one column"},
-	{"expected ',' or ']'", "a list opened with [ is not closed or lacks a comma", "[a, b, c]"},
-	{"expected ',' or '}'", "a mapping opened with { is not closed or lacks a comma", "{a: 1, b: 2}"},
-	{"unexpected end of stream", "a quote is opened and never closed", "a closing quote"},
-	{"unexpected document indicator", "a quote is opened and never closed", "a closing quote"},
-	{"unknown escape character", "an unknown escape after \\", `\\ for a backslash, or the text in single quotes`},
-	{"escape code", "a broken escape after \\", `\\ for a backslash, or the text in single quotes`},
-	{"block sequence entries are not allowed", "a list item is not expected here", "\"- \" on a line of its own"},
-	{"expected <document start>", "text after the end of the document", "one document in a file"},
-	{"expected comment or line break", "something follows the | or > that opens a text", "the text on the next lines, indented"},
-	{"expected node content", "a value is missing before this", "a value"},
-	{"directive", "a % line that is not understood", "no directives: a scenario begins with its keys"},
-	{"incompatible YAML document", "a % line that is not understood", "no directives: a scenario begins with its keys"},
-	{"tag", "a tag (! and a name) is used", "plain values: the type of each key is known already"},
+	{"unknown anchor", "an alias (* and a name) is used", "the value written out: aliases and anchors are not read", false},
+	{"exceeded max depth", "nested far too deep", "at most 32 levels", false},
+	{"tab character", "a tab is used to indent", "spaces", false},
+	{"cannot start any token", "a value cannot begin with this character", "text in quotes", false},
+	{"mapping values are not allowed", "a key is not expected here: the line is indented too deep, or holds a second \": \"", "keys of one mapping in one column; text that holds \": \" in quotes", true},
+	{"could not find expected ':'", "this line is neither a key with a value nor part of a text", "key: value, with a colon and a blank between; the lines of a text stand deeper than its key", true},
+	{"did not find expected key", "this line does not fit the lines above it", "keys of one mapping in one column", true},
+	{"did not find expected '-' indicator", "this line does not fit the list above it", "items of one list, each with \"- \" in one column", true},
+	{"expected ',' or ']'", "a list opened with [ is not closed or lacks a comma", "[a, b, c]", true},
+	{"expected ',' or '}'", "a mapping opened with { is not closed or lacks a comma", "{a: 1, b: 2}", true},
+	{"unexpected end of stream", "a quote is opened and never closed", "a closing quote", false},
+	{"unexpected document indicator", "a quote is opened and never closed", "a closing quote", false},
+	{"unknown escape character", "an unknown escape after \\", `\\ for a backslash, or the text in single quotes`, false},
+	{"escape code", "a broken escape after \\", `\\ for a backslash, or the text in single quotes`, false},
+	{"block sequence entries are not allowed", "a list item is not expected here", "\"- \" on a line of its own", false},
+	{"expected <document start>", "text after the end of the document", "one document in a file", false},
+	{"expected comment or line break", "something follows the | or > that opens a text", "the text on the next lines, indented", false},
+	{"expected node content", "a value is missing before this", "a value", false},
+	{"directive", "a % line that is not understood", "no directives: a scenario begins with its keys", false},
+	{"incompatible YAML document", "a % line that is not understood", "no directives: a scenario begins with its keys", false},
+	{"tag", "a tag (! and a name) is used", "plain values: the type of each key is known already", false},
 }
 
 // syntaxFault finds the place and the words for an error of the parser.
@@ -56,6 +59,9 @@ func syntaxFault(text string, lines []string, err error) Fault {
 		if strings.Contains(said, c.says) {
 			f.Message, f.Expected = c.message, c.expected
 			f.Col = faultyColumn(source, c.says)
+			if c.loose {
+				slip(&f, lines)
+			}
 			return f
 		}
 	}

@@ -80,6 +80,10 @@ var looksOther = regexp.MustCompile(`^(?i:y|yes|n|no|on|off|true|false)$`)
 
 func (r *Reader) text(node *yaml.Node, s *shape, v reflect.Value) {
 	wanted := s.wants(r.rule)
+	if whole := r.doc.oneLiner(node); whole != "" {
+		r.FaultNear(node, `this is a mapping, since it holds ": " and no quotes`, wanted, quote(whole))
+		return
+	}
 	got, ok := r.Scalar(node, wanted)
 	if !ok {
 		return
@@ -94,20 +98,42 @@ func (r *Reader) text(node *yaml.Node, s *shape, v reflect.Value) {
 		return
 	}
 	if !r.rule.allows(got) {
-		r.FaultNear(node, shown(got)+" is not known here", wanted, Nearest(got, r.rule.OneOf))
+		near := Nearest(got, r.rule.OneOf)
+		r.FaultNear(node, shown(got)+" is not known here", OneOf(r.rule.OneOf, got, near), near)
 		return
 	}
 	// Blanks around a text do not count towards its least length, so that " " is as empty as "".
 	lo, hi, _ := r.rule.Bounds()
 	if n := utf8.RuneCountInString(strings.TrimSpace(got)); float64(n) < lo {
-		r.Fault(node, fmt.Sprintf("the text is too short: %d characters", n), wanted)
+		if r.doc.cut(node, got) {
+			wanted += `; behind " #" stands a comment: text with a # in quotes`
+		}
+		r.Fault(node, "the text is too short: "+characters(n), wanted)
 		return
 	}
 	if n := utf8.RuneCountInString(got); float64(n) > hi {
-		r.Fault(node, fmt.Sprintf("the text is too long: %d characters", n), wanted)
+		r.Fault(node, "the text is too long: "+characters(n), wanted)
 		return
 	}
 	v.SetString(got)
+}
+
+func characters(n int) string { return plural(fmt.Sprintf("%d character", n), strconv.Itoa(n)) }
+
+// oneLiner gives the line of a mapping with one key that stands on one line without brackets and can be meant as a text.
+func (d *Doc) oneLiner(node *yaml.Node) string {
+	if node.Kind != yaml.MappingNode || node.Style&yaml.FlowStyle != 0 || len(node.Content) != 2 || node.Content[1].Kind != yaml.ScalarNode ||
+		node.Content[1].Line != node.Line || snakeKey.MatchString(node.Content[0].Value) {
+		return ""
+	}
+	line := []rune(d.lines[node.Line-1])
+	return strings.TrimSpace(string(line[min(node.Column-1, len(line)):]))
+}
+
+// cut tells whether a comment follows a plain text in its line, as when a # was meant as part of it.
+func (d *Doc) cut(node *yaml.Node, text string) bool {
+	_, rest, found := strings.Cut(d.lines[min(node.Line, len(d.lines))-1], text)
+	return found && !quoted(node) && strings.HasPrefix(rest, " #")
 }
 
 func (r *Reader) whole(node *yaml.Node, s *shape, v reflect.Value) {
@@ -167,7 +193,14 @@ func (r *Reader) truth(node *yaml.Node, v reflect.Value) {
 
 func (r *Reader) list(node *yaml.Node, s *shape, v reflect.Value) {
 	if node.Kind != yaml.SequenceNode {
-		r.Fault(node, "this is "+found(node), s.wants(r.rule))
+		wanted, near := s.wants(r.rule), ""
+		switch one := node.Kind == yaml.ScalarNode && !quoted(node); {
+		case one && strings.HasPrefix(node.Value, "-"):
+			wanted += `, with a blank behind each "-"`
+		case one && !strings.ContainsAny(node.Value, ",:#[]{}\n"):
+			near = "[" + clip(node.Value) + "]"
+		}
+		r.FaultNear(node, "this is "+found(node), wanted, near)
 		return
 	}
 	r.count(node, len(node.Content), s)
@@ -188,6 +221,10 @@ func (r *Reader) count(node *yaml.Node, n int, s *shape) {
 	case float64(n) < lo:
 		r.Fault(node, fmt.Sprintf("too few entries: %d", n), s.wants(r.rule))
 	case float64(n) > hi:
-		r.Fault(node, fmt.Sprintf("too many entries: %d", n), s.wants(r.rule))
+		wanted := s.wants(r.rule)
+		if s.kind == list && s.elem.kind == real {
+			wanted += "; a comma begins the next entry, and decimals have a point"
+		}
+		r.Fault(node, fmt.Sprintf("too many entries: %d", n), wanted)
 	}
 }

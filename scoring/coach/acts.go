@@ -43,29 +43,31 @@ func (g *Guide) acted(u *scenarios.UntilAct, v *sim.Seen, acts []sim.Action) boo
 	if value, ok := stands(do, on, v); ok {
 		return g.will(u, do, value)
 	}
-	from := 0
+	from, again := 0, false
 	for i := range g.used {
 		if g.used[i].do == do && g.used[i].on == on {
-			from = g.used[i].log
+			from, again = g.used[i].log, true
 		}
 	}
 	for i := len(acts) - 1; i >= from; i-- {
 		if a := &acts[i]; a.Do == do && (on == sim.NoPart || a.On == on) {
-			return g.will(u, do, a.Value) && !brokenOff(do, v)
+			return g.will(u, do, a.Value) && !brokenOff(do, again, v)
 		}
 	}
 	return false
 }
 
 // brokenOff says whether what an act of the log brought about is not so any more. Somebody who filled by mistake and stopped has
-// still to fill, and who stopped the bowl then has still to stop it after the wash.
-func brokenOff(do sim.Verb, v *sim.Seen) bool {
+// still to fill, and who stopped the bowl then has still to stop it after the wash. A lesson that fills again means another
+// bowlful: a button pressed twice at the first one does not count for it.
+func brokenOff(do sim.Verb, again bool, v *sim.Seen) bool {
 	p := &v.Pump
+	over := again && !p.CycleOpen
 	switch do {
 	case sim.Fill:
-		return p.Mode != sim.PumpFill && !p.Washed && p.Detector < hintDetector
+		return p.Mode != sim.PumpFill && (over || !p.Washed && p.Detector < hintDetector)
 	case sim.Wash:
-		return p.Mode != sim.PumpWash && !p.Washed
+		return p.Mode != sim.PumpWash && (over || !p.Washed)
 	case sim.Empty:
 		for i := range v.Bags[:v.BagsUsed] {
 			if v.Bags[i].ML > 0 {

@@ -15,6 +15,7 @@ import (
 type Walked struct {
 	Then   string // what the trainee read when it was over
 	Passed bool   // it was over before it came
+	Stuck  string // it was told that it could not come any more
 	AtS    float64
 }
 
@@ -62,6 +63,7 @@ type follower struct {
 	trail Trail
 	since int64 // tick at which the step came
 	met   int   // steps noted
+	stuck string
 }
 
 // look sees the bench and lets the lesson go on.
@@ -73,6 +75,9 @@ func (f *follower) look() {
 		f.sight.DripPer100 = f.trail.Add(&f.seen)
 	}
 	f.g.Look(&f.sight, r.Actions)
+	if told := f.g.Card().Stuck; told != "" {
+		f.stuck = told
+	}
 	f.note()
 }
 
@@ -90,6 +95,7 @@ func (f *follower) note() {
 func (f *follower) over(w Walked) {
 	step := &f.g.steps[f.met]
 	f.out.WallS += step.TraineeS()
+	w.Stuck, f.stuck = f.stuck, ""
 	w.AtS = sim.Seconds(f.out.Run.State.Tick)
 	f.out.Steps = append(f.out.Steps, w)
 	f.met++

@@ -20,6 +20,7 @@ type Guide struct {
 	passed string // what was done already, for the steps passed over last
 	used   []used // acts that have counted for a step
 	busy   bool   // hands or bowl are finishing something
+	stuck  stuck  // what is known of a wait that does not come
 	tick   int64
 }
 
@@ -57,6 +58,7 @@ func (g *Guide) Look(s *Sight, acts []sim.Action) {
 		fresh := g.fresh
 		g.fresh = false
 		if step.Until.Read || !g.holds(&step.Until, s, acts) {
+			g.stuck.watch(&step.Until, s, fresh)
 			return
 		}
 		g.use(&step.Until, len(acts))
@@ -121,7 +123,7 @@ func (g *Guide) Hurry() bool {
 	if g.shown < g.at || g.Done() || g.met || g.steps[g.at].Until.Read {
 		return false
 	}
-	return g.steps[g.at].Fast || g.steps[g.at].Stands() && g.busy
+	return g.steps[g.at].Fast && g.stuck.told == "" || g.steps[g.at].Stands() && g.busy
 }
 
 // Card is what is shown of a lesson now.
@@ -131,6 +133,7 @@ type Card struct {
 	Then   string          // not empty: it has come, and this is what happened
 	Passed string          // what was done already and passed over
 	Old    bool            // an earlier step is read again
+	Stuck  string          // not empty: what it waits for cannot come any more, for this reason
 }
 
 // Card gives the step that is shown.
@@ -141,6 +144,9 @@ func (g *Guide) Card() Card {
 	}
 	if !c.Old {
 		c.Then, c.Passed = g.then, g.passed
+		if c.Step != nil && !g.met {
+			c.Stuck = g.stuck.told
+		}
 	}
 	return c
 }

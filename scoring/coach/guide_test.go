@@ -122,6 +122,28 @@ func TestAnActCountsOnce(t *testing.T) {
 	}
 }
 
+// A button pressed twice at the first bowl does not count for filling the second.
+func TestPressedTwiceDoesNotFillTheNextBowl(t *testing.T) {
+	g := course(scenarios.Step{Do: "Fill.", Until: act("fill", "", "")}, scenarios.Step{Do: "Wait.", Until: falls("bowl_ml", 5)},
+		scenarios.Step{Do: "Fill.", Until: act("fill", "", "")})
+	s := bench()
+	p := &s.Seen.Pump
+	acts := []sim.Action{{Do: sim.Fill}}
+	p.Mode, p.CycleOpen, p.HeldML = sim.PumpFill, true, 50
+	g.Look(s, acts)
+	acts = append(acts, sim.Action{Do: sim.StopPump}, sim.Action{Do: sim.Fill})
+	g.Look(s, acts)
+	*p = sim.SeenPump{Washed: true} // emptied
+	g.Look(s, acts)
+	if g.at != 2 {
+		t.Fatalf("the lesson stands at step %d", g.at+1)
+	}
+	p.Mode, p.CycleOpen, p.Washed = sim.PumpFill, true, false
+	if g.Look(s, append(acts, sim.Action{Do: sim.Fill})); !g.Done() {
+		t.Error("the second bowl is being filled, and the step does not see it")
+	}
+}
+
 // Somebody who filled by mistake and stopped must not be left to wait for a bed that never grows, or a bowl that never stops.
 func TestWhatWasBrokenOffIsNotDone(t *testing.T) {
 	acts := []sim.Action{{Do: sim.Fill}, {Do: sim.Wash}, {Do: sim.Empty}, {Do: sim.StopPump}, {Do: sim.StopAll}}

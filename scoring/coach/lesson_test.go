@@ -46,6 +46,9 @@ func TestEveryLessonOfTheLibraryCanBeFollowed(t *testing.T) {
 				t.Errorf("%s, seed %d: who does just what it says gets %.0f points, passed %v: %v", name, seed, grade.Points, grade.Passed, grade.Reasons)
 			}
 			for i, w := range p.Steps {
+				if w.Stuck != "" {
+					t.Errorf("%s, seed %d, step %d: it is told to be stuck: %s", name, seed, i+1, w.Stuck)
+				}
 				if strings.ContainsAny(w.Then, "{}–") {
 					t.Errorf("%s, step %d: a reading is missing: %q", name, i+1, w.Then)
 				}
@@ -68,14 +71,27 @@ func TestTheSameLessonIsTheSameRun(t *testing.T) {
 	}
 }
 
-func TestSteadyPassesTheFirstBowl(t *testing.T) {
-	sc := open(t, "first-bowl")
-	for seed := uint64(1); seed <= 3; seed++ {
-		c := sc.Case(seed, false)
-		r := play.New(c, seed)
-		r.ToEnd(operators.NewSteady(operators.SheetOf(sc, &c)))
-		if g := scoring.Judge(sc, r, scoring.PlayYardstick(sc, seed, false)); !g.Passed {
-			t.Errorf("seed %d: %v", seed, g.Reasons)
+func TestSteadyPassesTheLessonsAndIdleNone(t *testing.T) {
+	for _, name := range scenarios.Library() {
+		sc := open(t, name)
+		if !sc.Lesson() {
+			continue
+		}
+		for seed := uint64(1); seed <= 3; seed++ {
+			yard := scoring.PlayYardstick(sc, seed, false)
+			c := sc.Case(seed, false)
+			r := play.New(c, seed)
+			r.ToEnd(operators.NewSteady(operators.SheetOf(sc, &c)))
+			if g := scoring.Judge(sc, r, yard); !g.Passed {
+				t.Errorf("%s, seed %d: %v", name, seed, g.Reasons)
+			}
+			idle := play.New(sc.Case(seed, false), seed)
+			for !idle.State.Ended {
+				idle.Step()
+			}
+			if g := scoring.Judge(sc, idle, yard); g.Passed {
+				t.Errorf("%s, seed %d: who does nothing passes with %.0f points", name, seed, g.Points)
+			}
 		}
 	}
 }

@@ -35,6 +35,8 @@ func (s *Sight) Value(name string) float64 {
 		return s.left(sim.WashHookA, sim.WashHookB)
 	case "detector":
 		return p.Detector
+	case "bed_by_eye":
+		return p.BedByEye
 	case "bowl_ml":
 		return p.HeldML
 	case "bowl_spins":
@@ -108,6 +110,37 @@ func (s *Sight) given(name string) float64 {
 		return v.HeartRate
 	case "pressure_mmhg":
 		return v.PressureMmHg
+	}
+	return s.sampled(name)
+}
+
+// sampled are the readings of the newest sample that the laboratory has answered.
+func (s *Sight) sampled(name string) float64 {
+	v := s.Seen
+	answered, newest := 0, -1
+	for i := range v.Samples[:v.SampleCount] {
+		if v.Samples[i].Told {
+			answered, newest = answered+1, i
+		}
+	}
+	switch {
+	case name == "samples_answered":
+		return float64(answered)
+	case newest < 0:
+		return math.NaN()
+	}
+	sample := &v.Samples[newest]
+	switch name {
+	case "sample_hct":
+		return sample.Hct
+	case "sample_heparin_iu_ml":
+		return sample.HeparinIUPerML
+	case "sample_protein_g_l":
+		return sample.ProteinGL
+	case "sample_free_hb_g_l":
+		return sample.FreeHbGL
+	case "sample_calcium_mmol_l":
+		return sample.IonisedCalcium
 	}
 	return math.NaN()
 }

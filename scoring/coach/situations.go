@@ -63,7 +63,7 @@ func (s *Sight) Holds(when string) bool {
 	case "operation_over":
 		return v.OperationOver
 	}
-	return s.holdsAboutCircuits(when) || s.holdsAboutPeople(when)
+	return s.holdsAboutCircuits(when) || s.holdsAboutPeople(when) || s.holdsInTrouble(when)
 }
 
 // holdsAboutCircuits are the situations of calcium against citrate, of a circuit to be kept connected, and of a pump.
@@ -105,6 +105,8 @@ func (s *Sight) holdsAboutPeople(when string) bool {
 				return true
 			}
 		}
+	case "reason_untold":
+		return v.Bench.Decision == sim.DoNotSalvage && !v.ReasonTold
 	case "anti_d_due":
 		return v.RhDNegative && v.Giving.GivenML > 0 && !(v.AntiDAsked && v.FetalTestAsked)
 	case "blood_wanted":

@@ -79,7 +79,16 @@ func TestEverySituationCanCome(t *testing.T) {
 		"protamine_given": func(s *Sight, v *sim.Seen) {
 			v.ProtamineGiven, v.Route, s.DripPer100 = true, sim.ToReservoir, 5
 		},
-		"operation_over": func(_ *Sight, v *sim.Seen) { v.OperationOver = true },
+		"clotting_thinned":  func(_ *Sight, v *sim.Seen) { v.Giving.GivenML = 850 },
+		"fluid_runs_short":  func(_ *Sight, v *sim.Seen) { v.SalineLeftML, v.Bench.PackInStore[3] = 2900, true },
+		"waste_nearly_full": func(_ *Sight, v *sim.Seen) { v.Alarms[sim.AlarmWasteFull] = true },
+		"air_in_line":       func(_ *Sight, v *sim.Seen) { v.Alarms[sim.AlarmAir] = true },
+		"bowl_leaks":        func(_ *Sight, v *sim.Seen) { v.Alarms[sim.AlarmLeak] = true },
+		"power_is_lost":     func(_ *Sight, v *sim.Seen) { v.Alarms[sim.AlarmNoPower] = true },
+		"patient_reacts":    func(_ *Sight, v *sim.Seen) { v.Reacting = true },
+		"bag_expires_soon":  func(_ *Sight, v *sim.Seen) { v.Alarms[sim.AlarmExpiring] = true },
+		"reason_untold":     func(_ *Sight, v *sim.Seen) { v.Bench.Decision = sim.DoNotSalvage },
+		"operation_over":    func(_ *Sight, v *sim.Seen) { v.OperationOver = true },
 	}
 	for _, when := range listed(t, scenarios.Hint{}, "When") {
 		s := bench()
@@ -107,15 +116,20 @@ func TestEveryReadingCanBeTaken(t *testing.T) {
 		PrimedML: 200, DripML: 240, DropsMin: 150, VacuumMmHg: 120, WasteML: 50, ClinicianHere: true, HeartRate: 70, PressureMmHg: 80, BagsUsed: 1}
 	v.Bench.HookPack = [sim.WashHookB + 1]int8{-1, 0, 1, 2}
 	v.Bench.PackLeftML = [sim.MaxPacks]float64{700, 2000, 300}
-	v.Pump = sim.SeenPump{Detector: 0.5, HeldML: 90, Spinning: true, FedML: 120, WashedML: 10, EffluentRed: 0.25, EffluentMLMin: 200}
+	v.Pump = sim.SeenPump{Detector: 0.5, BedByEye: 0.48, HeldML: 90, Spinning: true, FedML: 120, WashedML: 10, EffluentRed: 0.25, EffluentMLMin: 200}
 	v.Bags[0].ML, v.Bags[0].AirML = 85, 40
 	v.Giving.FlowMLMin, v.Giving.GivenML = 60, 15
+	v.SampleCount = 3 // the third is not answered yet
+	v.Samples[0] = sim.Sampled{Told: true, Hct: 0.25}
+	v.Samples[1] = sim.Sampled{Told: true, Hct: 0.61, HeparinIUPerML: 0.4, ProteinGL: 2.5, FreeHbGL: 0.3, IonisedCalcium: 1.1}
 	s := &Sight{Seen: v, DripPer100: 17.5}
 	shown := map[string]string{"reservoir_ml": "500 mL", "clear_ml": "100 mL", "clear_share": "0.20", "clot_ml": "3 mL", "taken_in_ml": "510 mL",
 		"filling_ml_min": "40 mL/min", "pool_ml": "20 mL", "swabs_ml": "30 mL", "bleeding_ml_min": "60 mL/min", "primed_ml": "200 mL",
 		"drip_ml": "240 mL", "drops_min": "150 drops/min", "drip_per_100_ml": "18 mL", "vacuum_mmhg": "120 mmHg", "anticoagulant_left_ml": "700 mL",
-		"wash_left_ml": "2300 mL", "detector": "0.50", "bowl_ml": "90 mL", "bowl_spins": "yes", "fed_ml": "120 mL", "washed_ml": "10 mL",
+		"wash_left_ml": "2300 mL", "detector": "0.50", "bed_by_eye": "0.48", "bowl_ml": "90 mL", "bowl_spins": "yes", "fed_ml": "120 mL", "washed_ml": "10 mL",
 		"effluent_red": "0.25", "effluent_ml_min": "200 mL/min", "waste_ml": "50 mL", "bag_ml": "85 mL", "bag_air_ml": "40 mL",
+		"sample_hct": "0.61", "sample_heparin_iu_ml": "0.4 IU/mL", "sample_protein_g_l": "2.5 g/L", "sample_free_hb_g_l": "0.3 g/L",
+		"sample_calcium_mmol_l": "1.10 mmol/L", "samples_answered": "2",
 		"clinician_here": "yes", "giving_ml_min": "60 mL/min", "given_ml": "15 mL", "heart_rate": "70 per min", "pressure_mmhg": "80 mmHg"}
 	for _, name := range scenarios.VisibleNames() {
 		if got := s.Shown(name); got != shown[name] {

@@ -6,7 +6,6 @@ import (
 	"encoding/hex"
 	"errors"
 	"fmt"
-	"io"
 	"io/fs"
 	"os"
 	"path"
@@ -186,18 +185,14 @@ func (f folder) Error() string {
 }
 func (f folder) Is(target error) bool { return target == fs.ErrInvalid }
 
-// readFile reads no more of a file than is looked at.
+// readFile gives the content of a file, or what to do where there is none.
 func readFile(file string) ([]byte, error) {
-	f, err := os.Open(file)
+	data, err := yamlread.ReadFile(file)
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil, fmt.Errorf("%s: there is no such file (%w): give %s, or the path of a script or an operator", file, fs.ErrNotExist, list(Library()))
 	}
 	if err == nil {
-		defer f.Close()
-		var data []byte
-		if data, err = io.ReadAll(io.LimitReader(f, yamlread.MaxBytes+1)); err == nil {
-			return data, nil
-		}
+		return data, nil
 	}
 	if info, bad := os.Stat(file); bad == nil && info.IsDir() {
 		return nil, folder(file)

@@ -130,8 +130,14 @@ func TestOpenReadsFiles(t *testing.T) {
 	if o, err := Open(own); err != nil || o.Name != "my own" {
 		t.Errorf("%+v, %v", o, err)
 	}
-	if o, err := Open(script); err != nil || o.Name != "prepares and stops" {
-		t.Errorf("%+v, %v", o, err)
+	o, err := Open(script)
+	if err != nil || o.Name != "prepares and stops" {
+		t.Fatalf("%+v, %v", o, err)
+	}
+	for range 2 { // every run has all acts before it
+		if s, ok := o.Play(Sheet{}).(*Script); !ok || s.Left() != 9 {
+			t.Errorf("the script was read as %T with other than 9 acts", s)
+		}
 	}
 	if _, err := Open(filepath.Join(folder, "none.yaml")); !errors.Is(err, fs.ErrNotExist) || !strings.Contains(err.Error(), "hasty") {
 		t.Error(err)

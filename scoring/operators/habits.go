@@ -10,8 +10,11 @@ type Habits struct {
 
 	// deciding and preparing
 	ReadsSheet         bool    `yaml:"reads_sheet" rule:"default=true" doc:"decides from the case sheet; false: sets up to process, with the first anticoagulant and the standard bowl, whatever it says"`
-	ChecksBench        bool    `yaml:"checks_bench" rule:"default=true" doc:"looks at hooks and lines before they are used"`
+	Consults           bool    `yaml:"consults" rule:"default=true" doc:"asks surgeon and anaesthetist before deciding, where the custom of the hospital is so"`
+	SaysNoAfterMin     float64 `yaml:"says_no_after_min" rule:"min=0,max=600,unit=min,default=0" doc:"hesitates so long before saying that nothing will be collected"`
+	ChecksBench        bool    `yaml:"checks_bench" rule:"default=true" doc:"looks at hooks and lines before they are used; false: takes what hangs, and clamps as they are, for right"`
 	TestsVacuum        bool    `yaml:"tests_vacuum" rule:"default=true" doc:"tests the vacuum before the first suction"`
+	LooksAhead         bool    `yaml:"looks_ahead" rule:"default=true" doc:"sends for fluid and changes the waste bag before they hold up the work; false: once they do"`
 	PrimeML            float64 `yaml:"prime_ml" rule:"min=0,max=500,unit=mL,default=200" doc:"anticoagulant run through the filter before the first blood"`
 	OpensProcessingML  float64 `yaml:"opens_processing_ml" rule:"min=0,max=6000,unit=mL,default=450" doc:"opens the processing set when this much is in the reservoir"`
 	WarnsTeam          bool    `yaml:"warns_team" rule:"default=true" doc:"asks the team to tell before an agent comes"`
@@ -41,6 +44,7 @@ type Habits struct {
 	// returning
 	WaitsMin    float64 `yaml:"waits_min" rule:"min=0,max=600,unit=min,default=0" doc:"waits so long before giving what could be given"`
 	ExpelsAir   bool    `yaml:"expels_air" rule:"default=true" doc:"lets the air out of a bag before it is connected"`
+	MindsExpiry bool    `yaml:"minds_expiry" rule:"default=true" doc:"gives the oldest bag first, and throws away what is past its time; false: the newest first, whatever its time"`
 	UsesFilter  bool    `yaml:"uses_filter" rule:"default=true" doc:"gives through a filter"`
 	Checkers    int     `yaml:"checkers" rule:"min=0,max=2,default=2" doc:"people who check identity"`
 	GiveMLMin   float64 `yaml:"give_ml_min" rule:"min=5,max=150,unit=mL/min,default=100" doc:"rate of giving"`
@@ -52,6 +56,8 @@ type Habits struct {
 	Label     string `yaml:"label" rule:"min=3,max=80,default=complete" doc:"what is written on a bag: complete, nothing, or fields joined by +"`
 	Samples   bool   `yaml:"samples" rule:"default=true" doc:"sends a sample of every bag to the laboratory"`
 	Declares  bool   `yaml:"declares" rule:"default=true" doc:"declares what went wrong"`
-	FollowsUp bool   `yaml:"follows_up" rule:"default=true" doc:"asks for what must follow the return, such as anti-D"`
+	FollowsUp bool   `yaml:"follows_up" rule:"default=true" doc:"asks for what must follow the return, such as anti-D, and tells that washed cells thin out clotting"`
+	TellsWhy  bool   `yaml:"tells_why" rule:"default=true" doc:"tells the team why nothing is collected, or that there must be no heparin"`
+	Notes     bool   `yaml:"notes" rule:"default=true" doc:"writes down what was decided against the usual, and why"`
 	Tallies   bool   `yaml:"tallies" rule:"default=true" doc:"estimates the loss at the end and writes the tally"`
 }

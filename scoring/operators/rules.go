@@ -10,7 +10,7 @@ import (
 
 // Rule is one rule of a file.
 type Rule struct {
-	Holds  string                `yaml:"holds" rule:"oneof=undecided|not_primed|drip_behind|drip_far_ahead|clear_layer|agent_in_field|swabs_full|reservoir_ready|bowl_nearly_full|filled_not_washed|washed_not_emptied|not_labelled|blood_wanted|giving_unwatched|question_open|reservoir_nearly_full|pack_nearly_empty|detector_doubtful|citrate_outrun|circuit_open|pump_blood_waits|protamine_given|operation_over|part_bowl|anti_d_due" doc:"when this situation is the case, as hints know it"`
+	Holds  string                `yaml:"holds" rule:"oneof=undecided|not_primed|drip_behind|drip_far_ahead|clear_layer|agent_in_field|swabs_full|reservoir_ready|bowl_nearly_full|filled_not_washed|washed_not_emptied|not_labelled|blood_wanted|giving_unwatched|question_open|reservoir_nearly_full|pack_nearly_empty|detector_doubtful|citrate_outrun|circuit_open|pump_blood_waits|protamine_given|operation_over|part_bowl|anti_d_due|clotting_thinned|fluid_runs_short|waste_nearly_full|air_in_line|bowl_leaks|power_is_lost|patient_reacts|bag_expires_soon|reason_untold" doc:"when this situation is the case, as hints know it"`
 	Reads  *scenarios.UntilReads `yaml:"reads" doc:"when this can be read; with holds: both"`
 	EveryS int                   `yaml:"every_s" rule:"min=1,max=36000,unit=s,default=60" doc:"does it again only after so long"`
 	Do     string                `yaml:"do" rule:"required" doc:"the act" example:"set_drip"`

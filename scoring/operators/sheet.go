@@ -20,12 +20,15 @@ type Sheet struct {
 	SecondSucker     bool // a custom of the hospital names one
 	TopsUp           bool // another one has part-filled bowls topped up
 	RhDNegative      bool // a mother who is
+	Together         bool // the custom of the hospital is to decide together with surgeon and anaesthetist
+	Infected         bool // what speaks against salvage is an infection
 	ExpectedLossML   float64
 	BloodVolumeML    float64 // from height and weight, or age
 	WeightKg         float64
 	Packs            []PackLabel
 	BagML            float64 // what a product bag holds
 	WasteML          float64 // what the waste bag holds
+	LifeTicks        int64   // of washed blood at room temperature, a custom of every hospital
 	ReservoirML      float64 // what the reservoir holds
 	Rules            sim.Rules
 	Answers          []LineAnswer // to yes-or-no questions
@@ -36,6 +39,8 @@ type PackLabel struct {
 	Solution sim.Solution
 	VolumeML float64
 	Expired  bool // its date is past
+	Hung     bool // somebody hung it before the case
+	InStore  bool // not on the bench yet, unless somebody was sent for it
 }
 
 // LineAnswer is what a competent person would answer to the words of one line.
@@ -62,7 +67,7 @@ func (s *Sheet) has(want sim.Solution) bool {
 // unread is the sheet of one who has not read it: an adult who loses much, whom nothing forbids anything.
 func (s Sheet) unread() Sheet {
 	s.Refused, s.Contraindicated, s.CollectOnly, s.HeparinForbidden = false, false, false, false
-	s.SecondSucker, s.TopsUp, s.RhDNegative = false, false, false
+	s.SecondSucker, s.TopsUp, s.RhDNegative, s.Together, s.Infected = false, false, false, false, false
 	s.ExpectedLossML, s.WeightKg = max(s.ExpectedLossML, 2*expectedLossML), max(s.WeightKg, 70)
 	return s
 }
@@ -89,13 +94,14 @@ func names(line, word string) bool { return strings.Contains(strings.ToLower(lin
 func SheetOf(sc *scenarios.Scenario, c *sim.Case) Sheet {
 	s := Sheet{Refused: len(sc.Story.Refusals) > 0 && sc.Patient.SalvageRefused, ExpectedLossML: sc.Story.ExpectedLossML,
 		CollectOnly: sc.Right.RightDecision() == sim.CollectOnly, BloodVolumeML: c.Patient.BloodVolumeML, WeightKg: c.Patient.WeightKg,
-		BagML: c.Faults.BagCapacityML, WasteML: c.Faults.WasteCapacityML, ReservoirML: c.Faults.ReservoirML, Rules: c.Rules}
+		BagML: c.Faults.BagCapacityML, WasteML: c.Faults.WasteCapacityML, LifeTicks: c.Faults.ExpiryTicks, ReservoirML: c.Faults.ReservoirML, Rules: c.Rules}
 	for _, line := range sc.Story.Contraindications {
 		switch heparin, citrate := names(line, "heparin"), names(line, "citrate"); {
 		case heparin:
 			s.HeparinForbidden = true
 		case !citrate:
 			s.Contraindicated = true
+			s.Infected = s.Infected || names(line, "infect")
 		}
 	}
 	for _, line := range sc.Story.Allergies {
@@ -107,13 +113,14 @@ func SheetOf(sc *scenarios.Scenario, c *sim.Case) Sheet {
 	for _, line := range sc.Story.LocalPolicy {
 		s.SecondSucker = s.SecondSucker || names(line, "second sucker")
 		s.TopsUp = s.TopsUp || names(line, "topped up")
+		s.Together = s.Together || names(line, "decide together")
 	}
 	for _, line := range append([]string{sc.Story.Background}, sc.Story.History...) {
 		s.RhDNegative = s.RhDNegative || names(line, "rhd-negative") || names(line, "rhd negative")
 	}
 	for i := range c.Packs {
 		p := &c.Packs[i]
-		s.Packs = append(s.Packs, PackLabel{Solution: p.Solution, VolumeML: p.VolumeML, Expired: p.Expired})
+		s.Packs = append(s.Packs, PackLabel{Solution: p.Solution, VolumeML: p.VolumeML, Expired: p.Expired, InStore: p.InStore, Hung: p.On != sim.NoPart})
 	}
 	for i := range c.Events {
 		if e := &c.Events[i]; e.Kind == sim.EventAsk {

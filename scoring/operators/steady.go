@@ -24,12 +24,15 @@ type Steady struct {
 	handOver   float64
 	declared   [sim.IncidentProduct + 1]int64 // when it last told of each, 0 for never
 	broken     bool                           // the processing set leaks or is soiled and must be replaced
+	airSought  bool                           // the outlet line was looked at for the air there is now
 	prepared   int                            // how far the bench is prepared
 	rinsedAt   int64                          // when swabs were last rinsed
 	swabBlood  float64                        // weighed blood in swabs before each rinse
 	swabRest   float64                        // what they still weighed after it
 	basin      float64                        // rinse that went to the reservoir
 	rinsing    bool
+	toldWhy    bool
+	noted      bool
 	askedClear int64
 	sampled    [sim.MaxBags]bool
 	watched    int64
@@ -88,7 +91,7 @@ func (o *Steady) Act(v *sim.Seen, do func(sim.Action) sim.Reason) {
 		return
 	}
 	for _, rule := range [...]func(*sim.Seen, func(sim.Verb, sim.Part, float64) bool) bool{
-		o.decide, o.safety, o.prepare, o.supplies, o.circuits, o.divert, o.give, o.afterBirth, o.process, o.swabs, o.tidy} {
+		o.decide, o.safety, o.prepare, o.supplies, o.circuits, o.divert, o.give, o.afterBirth, o.tellOfClotting, o.process, o.swabs, o.tidy} {
 		if rule(v, try) {
 			return
 		}
@@ -97,7 +100,7 @@ func (o *Steady) Act(v *sim.Seen, do func(sim.Action) sim.Reason) {
 
 // attends says whether it looks up in this second. While it prepares the bench it is always at it.
 func (o *Steady) attends(v *sim.Seen) bool {
-	if o.prepared >= collecting && v.Tick < o.looked+int64(o.habits.LooksUpEveryS)*sim.TicksPerSecond {
+	if (o.prepared >= collecting || v.Bench.Decision == sim.DoNotSalvage) && v.Tick < o.looked+int64(o.habits.LooksUpEveryS)*sim.TicksPerSecond {
 		return false
 	}
 	o.looked = v.Tick
@@ -112,6 +115,9 @@ func (o *Steady) salvage() bool {
 
 func (o *Steady) decide(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool) bool {
 	b := &v.Bench
+	if o.consults(v, try) || o.hesitates(v) {
+		return true
+	}
 	if b.Decision == sim.Undecided {
 		if o.salvage() && o.sheet.CollectOnly {
 			return try(sim.Decide, sim.NoPart, float64(sim.CollectOnly))
@@ -122,8 +128,7 @@ func (o *Steady) decide(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool)
 		return try(sim.Decide, sim.NoPart, float64(sim.DoNotSalvage))
 	}
 	if b.Decision == sim.DoNotSalvage {
-		o.ended = try(sim.EndCase, sim.NoPart, 0)
-		return true
+		return o.leaves(v, try)
 	}
 	if b.Anticoagulant == sim.NoSolution {
 		return try(sim.ChooseAnticoagulant, sim.NoPart, float64(o.anticoagulant()))
@@ -137,7 +142,7 @@ func (o *Steady) decide(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool)
 		}
 		return try(sim.ChooseBowl, sim.NoPart, float64(kind))
 	}
-	return false
+	return o.tellsWhy(try)
 }
 
 // anticoagulant is heparin unless it is forbidden or only the other one is at hand.
@@ -188,7 +193,7 @@ func (o *Steady) stopGiving(v *sim.Seen, try func(sim.Verb, sim.Part, float64) b
 		try(sim.GiveRate, sim.NoPart, 0)
 		o.declare(v, sim.IncidentReaction, try)
 		o.suspect[g.Bag] = true
-	} else if v.Bags[g.Bag].ML <= 5 {
+	} else if v.Bags[g.Bag].ML <= 5 || o.pastItsTime(v, int(g.Bag)) {
 		try(sim.GiveRate, sim.NoPart, 0)
 	}
 }
@@ -196,7 +201,7 @@ func (o *Steady) stopGiving(v *sim.Seen, try func(sim.Verb, sim.Part, float64) b
 // safety sees to what cannot wait: a bag that was reacted to, a question, a breach, air.
 func (o *Steady) safety(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool) bool {
 	for k := range v.BagsUsed {
-		if o.suspect[k] && !v.Bags[k].Discarded {
+		if (o.suspect[k] || o.pastItsTime(v, k)) && !v.Bags[k].Discarded && !(int(v.Giving.Bag) == k && v.Giving.RateMLMin > 0) {
 			return try(sim.DiscardIt, sim.Bag(k), 0)
 		}
 	}
@@ -211,7 +216,7 @@ func (o *Steady) safety(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool)
 		}
 	}
 	if v.Pump.AirML >= 1 && v.Pump.Mode == sim.PumpIdle {
-		return try(sim.ClearLine, sim.NoPart, 0)
+		return o.air(v, try)
 	}
 	return false
 }

@@ -18,7 +18,7 @@ const (
 // choose finds a pack of a solution on the shelf that is not out of date and not used up.
 func (o *Steady) choose(v *sim.Seen, want sim.Solution, leastML float64) int {
 	for i, p := range o.sheet.Packs {
-		if p.Solution != want || p.Expired || v.Bench.PackLeftML[i] < leastML {
+		if p.Solution != want || p.Expired || v.Bench.PackLeftML[i] < leastML || v.Bench.PackInStore[i] {
 			continue
 		}
 		taken := false
@@ -36,11 +36,17 @@ func (o *Steady) choose(v *sim.Seen, want sim.Solution, leastML float64) int {
 func (o *Steady) hang(v *sim.Seen, hook sim.Part, want sim.Solution, leastML float64, try func(sim.Verb, sim.Part, float64) bool) bool {
 	if k := v.Bench.HookPack[hook]; k >= 0 {
 		p := o.sheet.Packs[k]
+		if p.Hung && !o.habits.ChecksBench && v.Bench.PackLeftML[k] >= leastML {
+			return false // taken for what it should be
+		}
 		if p.Solution == want && !p.Expired && v.Bench.PackLeftML[k] >= leastML {
 			return false
 		}
 		if o.choose(v, want, leastML) < 0 && p.Solution == want && !p.Expired && v.Bench.PackLeftML[k] > 0 {
 			return false // the last of it
+		}
+		if p.Hung && (p.Solution != want || p.Expired) {
+			o.declare(v, sim.IncidentWrongFluid, try) // found in time, and worth telling all the same
 		}
 		return try(sim.Unhang, hook, 0)
 	}
@@ -93,7 +99,7 @@ func (o *Steady) prepare(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool
 				return true
 			}
 		case hung:
-			if clamp(v, sim.OutletClamp, false, try) || o.firm(v, sim.SuctionLine, try) || o.firm(v, sim.VacuumLine, try) {
+			if o.habits.ChecksBench && clamp(v, sim.OutletClamp, false, try) || o.firm(v, sim.SuctionLine, try) || o.firm(v, sim.VacuumLine, try) {
 				return true
 			}
 		case joined:
@@ -107,7 +113,7 @@ func (o *Steady) prepare(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool
 			if clamp(v, sim.DripClamp, true, try) {
 				return true
 			}
-			if v.PrimedML < o.primeML(v)-5 {
+			if v.PrimedML < o.primeML(v)-5 && (v.VacuumMmHg > 0 || o.habits.TestsVacuum) {
 				try(sim.Prime, sim.NoPart, o.primeML(v))
 				return true
 			}
@@ -138,7 +144,7 @@ func (o *Steady) prepareProcessing(v *sim.Seen, try func(sim.Verb, sim.Part, flo
 		}
 		return try(sim.OpenSet, sim.ProcessingSet, 0)
 	}
-	if clamp(v, sim.SparePort, false, try) || clamp(v, sim.WasteDrain, false, try) || clamp(v, sim.WashClampB, false, try) {
+	if o.habits.ChecksBench && (clamp(v, sim.SparePort, false, try) || clamp(v, sim.WasteDrain, false, try) || clamp(v, sim.WashClampB, false, try)) {
 		return true
 	}
 	for _, line := range [...]sim.Part{sim.ProductLine, sim.WasteLine, sim.OutletLine} {
@@ -182,7 +188,10 @@ func (o *Steady) supplies(v *sim.Seen, try func(sim.Verb, sim.Part, float64) boo
 	if o.prepared >= collecting && !v.Bench.TakenDown && o.hang(v, sim.AnticoagulantHook, o.anticoagulant(), litreReserveML, try) {
 		return true
 	}
-	if !v.Bench.Opened[sim.ProcessingSet] || v.WasteML < o.sheet.WasteML-wasteRoomML {
+	if o.sendsForFluid(v, try) {
+		return true
+	}
+	if !v.Bench.Opened[sim.ProcessingSet] || !o.wasteIsFull(v) {
 		return false
 	}
 	if v.Pump.Mode != sim.PumpIdle {

@@ -59,14 +59,18 @@ func (o *Steady) waits(v *sim.Seen) bool {
 
 // bagToGive is the bag to be given now, or -1: one already handed over, or the fullest reason to start.
 func (o *Steady) bagToGive(v *sim.Seen) int {
-	for k := range v.BagsUsed {
+	for i := range v.BagsUsed {
+		k := i
+		if !o.habits.MindsExpiry {
+			k = v.BagsUsed - 1 - i
+		}
 		b := &v.Bags[k]
 		if b.Discarded || b.ML <= 5 || o.suspect[k] {
 			continue
 		}
 		wanted := v.BloodWantedTick >= 0 || v.Giving.Joined || b.HandedBits != 0
 		done := v.OperationOver && !v.Pump.CycleOpen && (v.ReservoirML < o.scale(v)*leastFillML || o.dry(v))
-		late := v.Tick-b.FirstTick > 3*3600*sim.TicksPerSecond
+		late := o.habits.MindsExpiry && v.Tick-b.FirstTick > 3*3600*sim.TicksPerSecond
 		if wanted || done || late {
 			return k
 		}

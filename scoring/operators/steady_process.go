@@ -17,6 +17,8 @@ func (o *Steady) process(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool
 			return try(sim.StopPump, sim.NoPart, 0)
 		}
 		return false
+	case p.Mode == sim.PumpEmpty && p.NoFlow:
+		return try(sim.StopPump, sim.NoPart, 0) // the bag is full, of air perhaps: the rest goes to the next one
 	case p.Mode != sim.PumpIdle:
 		return false
 	case p.CycleOpen && p.Washed && p.WashedML >= p.WashML-1:

@@ -25,7 +25,7 @@ func spine() sim.Case {
 func sheet(c sim.Case) Sheet {
 	s := Sheet{ExpectedLossML: 1800, BloodVolumeML: c.Patient.BloodVolumeML, WeightKg: c.Patient.WeightKg, Rules: c.Rules, BagML: c.Faults.BagCapacityML}
 	for _, p := range c.Packs {
-		s.Packs = append(s.Packs, PackLabel{p.Solution, p.VolumeML, p.Expired})
+		s.Packs = append(s.Packs, PackLabel{Solution: p.Solution, VolumeML: p.VolumeML, Expired: p.Expired})
 	}
 	return s
 }

@@ -29,6 +29,8 @@ func (o *Steady) declare(v *sim.Seen, what sim.Incident, try func(sim.Verb, sim.
 	}
 }
 
+const seenOnFloorML = 100.0 // missing from the reservoir: nobody overlooks that on the floor [A]
+
 // told are the alarms that are worth telling of.
 var told = [...]struct {
 	alarm    sim.Alarm
@@ -44,6 +46,13 @@ func (o *Steady) trouble(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool
 		if v.Alarms[t.alarm] {
 			o.declare(v, t.incident, try)
 		}
+	}
+	if v.Alarms[sim.AlarmNoVacuum] && !v.Bench.VacuumTested && try(sim.TestVacuum, sim.NoPart, 0) {
+		return true
+	}
+	if b := &v.Bench; b.Open[sim.OutletClamp] && !b.Connected[sim.OutletLine] && v.TakenInML > v.ReservoirML+seenOnFloorML && clamp(v, sim.OutletClamp, false, try) {
+		o.declare(v, sim.IncidentSpill, try)
+		return true
 	}
 	p := &v.Pump
 	if v.Alarms[sim.AlarmLeak] {

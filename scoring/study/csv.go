@@ -75,62 +75,92 @@ func unplain(text string) string { return strings.TrimPrefix(text, "'") }
 
 func digits(x float64) string { return strconv.FormatFloat(x, 'g', -1, 64) }
 
-// Read reads rows as Write wrote them; the name is what faults call the file.
+// mend is what can be done about a file of runs that was damaged.
+const mend = "the file is damaged; take this line out and its run is played again, or remove the file"
+
+// Read reads rows as Write wrote them; the name is what faults call the file. A file in which anything is not as Write writes
+// it is refused: figures of half-read runs would look like any others.
 func Read(name string, from io.Reader) (*Table, error) {
 	r := csv.NewReader(from)
 	head, err := r.Read()
 	if err != nil {
-		return nil, fmt.Errorf("%s: the first line cannot be read (%w): give a runs.csv that a study wrote", name, err)
+		return nil, fmt.Errorf("%s:1: the first line cannot be read (%w): give a runs.csv that a study wrote, or remove the file", name, err)
 	}
 	want := fixed()
 	if len(head) <= len(want) || !slices.Equal(head[:len(want)], want) {
-		return nil, fmt.Errorf("%s:1: these are not the columns of a study: give a runs.csv that a study wrote", name)
+		return nil, fmt.Errorf("%s:1: these are not the columns of a study: give a runs.csv that a study wrote, or remove the file", name)
 	}
 	t := &Table{Criteria: head[len(want):]}
+	type key struct {
+		seed     uint64
+		operator string
+	}
+	where := map[key]int{}
 	for {
 		fields, err := r.Read()
 		if errors.Is(err, io.EOF) {
 			return t, nil
 		}
+		if bad := (*csv.ParseError)(nil); errors.As(err, &bad) {
+			return nil, fmt.Errorf("%s:%d: this line cannot be read (%w): %s", name, bad.Line, bad.Err, mend)
+		}
 		if err != nil {
-			return nil, fmt.Errorf("%s: %w: give a runs.csv that a study wrote", name, err)
+			return nil, fmt.Errorf("%s: the file cannot be read (%w)", name, err)
 		}
 		line, _ := r.FieldPos(0)
-		row, bad := rowOf(fields, len(want))
-		if bad != "" {
-			return nil, fmt.Errorf("%s:%d: %q cannot be read in this place: give a runs.csv that a study wrote", name, line, bad)
+		row, fault := rowOf(fields, head)
+		if fault != "" {
+			return nil, fmt.Errorf("%s:%d: %s: %s", name, line, fault, mend)
 		}
+		k := key{row.Seed, row.Operator}
+		if before, twice := where[k]; twice {
+			return nil, fmt.Errorf("%s:%d: seed %d played by %s stands in line %d already: %s", name, line, row.Seed, row.Operator, before, mend)
+		}
+		where[k] = line
 		t.Rows = append(t.Rows, row)
 	}
 }
 
-// rowOf reads one line; bad is the field that could not be read.
-func rowOf(f []string, head int) (r Row, bad string) {
-	number := func(text string) float64 {
-		x, err := strconv.ParseFloat(text, 64)
-		if (err != nil || x != x || x > 1e12 || x < -1e12) && bad == "" {
-			bad = text
+// rowOf reads one line; the fault names the first column that could not be read.
+func rowOf(f, head []string) (r Row, fault string) {
+	say := func(at int, want string) {
+		if fault == "" {
+			fault = fmt.Sprintf("column %s: %q is not %s", head[at], f[at], want)
+		}
+	}
+	number := func(at int, most float64) float64 {
+		x, err := strconv.ParseFloat(f[at], 64)
+		if err != nil || !(x >= 0 && x <= most) {
+			say(at, fmt.Sprintf("a number from 0 to %g", most))
 		}
 		return x
 	}
 	var err, notYes error
-	r.Case, r.Operator, r.Digest = unplain(f[0]), unplain(f[2]), unplain(f[3])
+	if r.Case, r.Operator, r.Digest = unplain(f[0]), unplain(f[2]), unplain(f[3]); r.Case == "" || r.Operator == "" {
+		say(0, "followed by a seed and an operator")
+	}
 	if r.Seed, err = strconv.ParseUint(f[1], 10, 64); err != nil {
-		bad = f[1]
+		say(1, "a seed")
 	}
 	if r.Passed, notYes = strconv.ParseBool(f[4]); notYes != nil {
-		bad = f[4]
+		say(4, "true or false")
 	}
-	r.Points = number(f[5])
+	r.Points = number(5, 100+rounding)
 	at := 6
-	for range scenarios.Parts {
-		r.Parts = append(r.Parts, number(f[at]))
+	for _, p := range scenarios.Parts {
+		r.Parts = append(r.Parts, number(at, p.Points+rounding))
 		at++
 	}
-	r.Recovery, r.LengthS, r.DonorUnits = number(f[at]), number(f[at+1]), int(number(f[at+2]))
+	r.Recovery, r.LengthS, r.DonorUnits = number(at, 1+rounding), number(at+1, longestS), int(number(at+2, mostUnits))
 	r.Critical = strings.Fields(f[at+3])
-	for _, text := range f[head:] {
-		r.Criteria = append(r.Criteria, number(text))
+	for i := at + 4; i < len(f); i++ {
+		r.Criteria = append(r.Criteria, number(i, 1+rounding))
 	}
-	return r, bad
+	return r, fault
 }
+
+const (
+	rounding  = 1e-9   // of sums of points
+	longestS  = 100000 // no case is longer, 13 h at most
+	mostUnits = 1000
+)

@@ -26,7 +26,7 @@ type Row struct {
 	Parts      []float64
 	Criteria   []float64 // share of the points of each criterion, 0 to 1
 	Critical   []string  // what is never made up for, slips that were mended left out
-	Recovery   float64   // red cells given back for those shed
+	Recovery   float64   // as scoring.Recovered says
 	LengthS    float64
 	DonorUnits int
 }
@@ -79,7 +79,7 @@ func Play(sc *scenarios.Scenario, seed uint64, who []*operators.Operator, assess
 // row keeps the figures of a run.
 func row(sc *scenarios.Scenario, run *play.Run, who *operators.Operator, g scoring.Grade, assessment bool) Row {
 	s := &run.State
-	r := Row{Case: Identity(sc, assessment), Seed: run.Seed, Operator: who.Name, Digest: who.Digest, Passed: g.Passed, Points: g.Points, LengthS: sim.Seconds(s.Tick), DonorUnits: s.Patient.DonorUnits}
+	r := Row{Case: Identity(sc, assessment), Seed: run.Seed, Operator: who.Name, Digest: who.Digest, Passed: g.Passed, Points: g.Points, LengthS: sim.Seconds(s.Tick), DonorUnits: s.Patient.DonorUnits, Recovery: scoring.Recovered(s)}
 	for _, p := range g.Parts {
 		r.Parts = append(r.Parts, p.Points)
 	}
@@ -90,9 +90,6 @@ func row(sc *scenarios.Scenario, run *play.Run, who *operators.Operator, g scori
 		if !c.Mended {
 			r.Critical = append(r.Critical, c.Name)
 		}
-	}
-	if shed := s.Patient.ShedCellsML; shed > 0 {
-		r.Recovery = s.Giving.GivenCells / shed
 	}
 	return r
 }

@@ -48,6 +48,29 @@ func TestWhatNobodyMeetsIsFound(t *testing.T) {
 	}
 }
 
+// However long a case is, little of it is played: the longest that can be written takes no longer to look at than a few usual
+// ones, which is within a second. The clock is not asked, since other work may share the machine.
+func TestLongCasesAreTriedSoon(t *testing.T) {
+	text, err := scenarios.Template("tried-out", false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for stops, want := range map[string]int{"1:20:00": 3, "2:40:00": 3, "3:00:00": 2, "5:45:00": 1, "13:00:00": 1} {
+		long := strings.Replace(string(text), "case_stops: 1:20:00", "case_stops: "+stops, 1)
+		sc, faults := scenarios.Parse("tried-out.yaml", []byte(long))
+		if len(faults) > 0 {
+			t.Fatal(faults)
+		}
+		if n := len(seedsOf(sc)); n != want {
+			t.Errorf("%s: %d seeds", stops, n)
+		}
+	}
+	late, faults := scenarios.Parse("tried-out.yaml", []byte(strings.Replace(string(text), "case_stops: 1:20:00", "case_stops: 13:00:01", 1)))
+	if late != nil || !strings.Contains(faults.Error(), "13:00:01 is too late or too long") {
+		t.Errorf("a case without end is taken: %v", faults)
+	}
+}
+
 // A target with most where least was meant fails those who do well.
 func TestWrongWayRoundIsFound(t *testing.T) {
 	text, err := scenarios.Template("tried-out", false)

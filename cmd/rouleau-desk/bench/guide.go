@@ -18,13 +18,18 @@ const (
 	guideWide    = 880  // from here on
 	guideShare   = 0.28 // of the room that it always may take, as charts and log would
 	guideBracket = 5
+	guideLead    = 3 // bar beside the control that a step asks for
 )
 
 // guided is what the desk remembers of a lesson.
 type guided struct {
 	step  int
 	title string
+	lead  int // frames in which the panel still scrolls to the control that the step asks for
 }
+
+// leadFrames is how long that is: the height of a panel is known only when it was drawn once.
+const leadFrames = 3
 
 // guideLook is how a card is set.
 type guideLook struct {
@@ -95,13 +100,29 @@ func (d *Desk) follow(v *View) {
 	if g.Old || v.Screen != AtBench || d.guided.step == g.Step && d.guided.title == v.Story.Title {
 		return
 	}
-	d.guided.step, d.guided.title = g.Step, v.Story.Title
+	d.guided.step, d.guided.title, d.guided.lead = g.Step, v.Story.Title, leadFrames
 	switch {
 	case g.Done || g.Sheet:
 	case g.Look != sim.NoPart:
 		d.Select(shownPart(g.Look))
 	default:
 		d.Tab = g.Tab
+	}
+}
+
+// leadTo marks a control whose act the step asks for, and scrolls the panel to it when the step has just begun.
+func (s *stack) leadTo(a sim.Action, r ui.Rect) {
+	g, ask := &s.v.Guide, &s.v.Guide.Ask
+	if !g.On || !g.Asks || a.Do != ask.Do || ask.On != sim.NoPart && a.On != ask.On {
+		return
+	}
+	_, most, whole := sim.ValueRange(a.Do)
+	if whole && most > 0 && a.Value != ask.Value && a.Do != sim.Label && a.Do != sim.HandOver {
+		return // another choice of the same act
+	}
+	s.c.Fill(ui.R(r.X-guideLead-1, r.Y, guideLead, r.H), 1, s.c.Pal.Ink)
+	if s.d.guided.lead > 0 {
+		s.c.BringIn(r)
 	}
 }
 
@@ -135,7 +156,11 @@ func (d *Desk) guideWords(c *ui.Core, v *View, r ui.Rect, look guideLook) {
 	do := look.do
 	switch {
 	case g.Done:
-		put(words.Say("guide.done"), do)
+		if v.Seen.Giving.GivenML > 0 {
+			put(words.Say("guide.done"), do)
+		} else {
+			put(words.Say("guide.done_part"), do)
+		}
 		for _, line := range g.Summary {
 			put(line, look.why)
 		}
@@ -143,6 +168,11 @@ func (d *Desk) guideWords(c *ui.Core, v *View, r ui.Rect, look guideLook) {
 		do.Weight, do.Col = ui.Regular, c.Pal.Muted
 		put(g.Do, do)
 		put(g.Then, look.why)
+	case g.Stuck != "":
+		put(g.Do, do)
+		st := look.why
+		st.Weight = ui.SemiBold
+		put(g.Stuck, st)
 	default:
 		put(g.Do, do)
 		put(g.Why, look.why)
@@ -162,6 +192,9 @@ func (d *Desk) guideAside(c *ui.Core, v *View, r ui.Rect) {
 	c.Text(r.CutLeft(small.Width(at)+1), at, small)
 	r.CutLeft(12)
 	small.Weight, small.Col = ui.Regular, c.Pal.Muted
+	if g.Wait != "" && g.Then == "" { // what is watched is read from here
+		small.Col = c.Pal.Ink
+	}
 	text := d.aside(g)
 	lines := min(ui.CountLines(text, r.W, small.Size, small.Weight, small.Tab), 2)
 	c.Label(ui.Label{ID: ui.Name("guide aside"), Rect: r.Place(r.W, float32(lines)*ui.LineHeight(small.Size), 0, 0.5), Text: text, Style: small})

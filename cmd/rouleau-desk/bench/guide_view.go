@@ -12,6 +12,9 @@ type Guide struct {
 	Then     string // what has just happened; not empty: it is being read
 	Passed   string // what was done already and passed over
 	Wait     string // what is waited for, in words; "" where something is read
+	Stuck    string // not empty: why that cannot come any more, with the way on
+	Ask      sim.Action
+	Asks     bool // the step asks for Ask
 	Look     sim.Part
 	Tab      int
 	Read     bool // the way on is to have read it

@@ -42,6 +42,7 @@ func (d *Desk) panel(c *ui.Core, v *View, r ui.Rect) {
 	}
 	d.heights[id] = s.y - area.Y + 4
 	c.EndScroll()
+	d.guided.lead = max(0, d.guided.lead-1)
 }
 
 // stop is the stop of pump and bowl.
@@ -118,7 +119,9 @@ func woundPanel(s *stack) {
 func (s *stack) routing() {
 	options := [...]ui.Option{{Label: words.Say("panel.to_discard")}, {Label: words.Say("panel.to_reservoir"), Why: s.v.why(sim.Action{Do: sim.Route, Value: 1})}}
 	s.head(words.Say("panel.sucker_leads"))
+	y := s.y
 	i, ok := s.choose(ui.Choice{ID: ui.Name("route"), Label: words.Say("panel.sucker_leads"), Options: options[:], Selected: int(s.v.Seen.Route)})
+	s.leadTo(sim.Action{Do: sim.Route, Value: s.v.Guide.Ask.Value}, ui.R(s.r.X, y, s.r.W, s.y-6-y))
 	if ok && i >= 0 {
 		s.d.do(on(sim.Route, sim.NoPart, float64(i)))
 	}
@@ -127,7 +130,23 @@ func (s *stack) routing() {
 // ask is a request to the team; what they are doing as asked is shown as going on.
 func (s *stack) ask(r sim.Request) {
 	v := &s.v.Seen
-	going := r == sim.LetItPool && v.Pooling || r == sim.SecondSucker && v.SecondSucker || r == sim.GiveAntiD && v.AntiDAsked || r == sim.TestFetalBleed && v.FetalTestAsked || r == sim.RinseSwabs && v.Rinsing
+	going := false
+	switch r {
+	case sim.LetItPool:
+		going = v.Pooling
+	case sim.SecondSucker:
+		going = v.SecondSucker
+	case sim.GiveAntiD:
+		going = v.AntiDAsked
+	case sim.TestFetalBleed:
+		going = v.FetalTestAsked
+	case sim.RinseSwabs:
+		going = v.Rinsing
+	case sim.ThinnedClotting:
+		going = v.ClottingTold
+	case sim.SendForFluid:
+		going = v.FluidSentFor
+	}
 	s.act(words.Say("request."+r.String()), on(sim.Ask, sim.NoPart, float64(r)), running(going, words.Say("panel.going_on")))
 }
 

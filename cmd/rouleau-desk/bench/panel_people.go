@@ -12,6 +12,9 @@ func (d *Desk) teamPanel(s *stack) {
 	v := &s.v.Seen
 	s.surgeon()
 	s.say(words.Say("panel.team_intro"), false)
+	if v.Bench.Decision == sim.DoNotSalvage { // the rest is about a bench that is not used
+		s.aboutDecision()
+	}
 	s.head(words.Say("panel.about_suction"))
 	s.ask(sim.LetItPool)
 	s.ask(sim.SkimAsYouGo)
@@ -25,9 +28,24 @@ func (d *Desk) teamPanel(s *stack) {
 	s.ask(sim.SecondSucker)
 	s.head(words.Say("panel.about_blood"))
 	s.act(words.Say("request.clinician_to_bedside"), on(sim.Ask, sim.NoPart, float64(sim.ClinicianComes)), running(v.ClinicianHere, words.Say("panel.here")))
+	s.ask(sim.ThinnedClotting)
+	s.head(words.Say("panel.about_supplies"))
+	s.ask(sim.SendForFluid)
+	if v.Bench.Decision != sim.DoNotSalvage {
+		s.aboutDecision()
+	}
 	s.head(words.Say("panel.about_birth"))
 	s.ask(sim.GiveAntiD)
 	s.ask(sim.TestFetalBleed)
+}
+
+// aboutDecision asks whether to collect, and tells why not or what must be kept away.
+func (s *stack) aboutDecision() {
+	s.head(words.Say("panel.about_decision"))
+	s.ask(sim.DecideTogether)
+	s.ask(sim.PatientDeclines)
+	s.ask(sim.InfectedField)
+	s.ask(sim.NoHeparin)
 }
 
 // surgeon says what goes on in the wound, and what that means for what is sucked.

@@ -144,6 +144,7 @@ func (d *Desk) decisions(c *ui.Core, v *View, r ui.Rect) {
 	if i, ok := s.choose(ui.Choice{ID: ui.Name("decide"), Label: words.Say("sheet.salvage"), Options: o[:], Selected: at}); ok && i >= 0 {
 		d.picked.decision = decided[i]
 	}
+	s.together()
 	at = -1
 	var q [2]ui.Option
 	for i, k := range agents {
@@ -207,7 +208,7 @@ func (d *Desk) commit(b *sim.SeenBench) {
 
 func (d *Desk) sheetFoot(c *ui.Core, v *View, foot ui.Rect) {
 	b := &v.Seen.Bench
-	if d.picked.decision == sim.DoNotSalvage {
+	if d.picked.decision == sim.DoNotSalvage && v.Seen.Tick >= v.Seen.StayTick {
 		left := foot.CutLeft(foot.W/2 - 4)
 		foot.CutLeft(8)
 		if c.Hold(ui.HoldButton{ID: ui.Name("end here"), Rect: left, Label: words.Say("sheet.end_here")}) {

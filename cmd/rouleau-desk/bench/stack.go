@@ -104,7 +104,9 @@ func (s *stack) act(label string, a Act, more ...func(ui.Button) ui.Button) bool
 	for _, f := range more {
 		b = f(b)
 	}
-	if s.button(b) {
+	b.Rect = s.row(s.c.ButtonHeight(b, s.r.W))
+	s.leadTo(a.Sim, b.Rect)
+	if s.c.Button(b) {
 		s.d.do(a)
 		return true
 	}
@@ -143,6 +145,7 @@ func detail(text string) func(ui.Button) ui.Button {
 func (s *stack) hold(label string, a Act) {
 	b := ui.HoldButton{ID: s.idOf(a.Sim), Label: label, Why: s.v.why(a.Sim)}
 	b.Rect = s.row(s.c.HoldHeight(b, s.r.W))
+	s.leadTo(a.Sim, b.Rect)
 	if s.c.Hold(b) {
 		s.d.do(a)
 	}
@@ -155,7 +158,10 @@ func (s *stack) slide(id ui.ID, label, unit string, do sim.Verb, value, step flo
 	if do == sim.GiveRate && probe.Value == 0 {
 		probe.Value = 1
 	}
-	if x, done := s.slider(ui.Value{ID: id, Label: label, Unit: unit, Value: value, Min: least, Max: most, Step: step, Why: s.v.why(probe)}); done {
+	y := s.y
+	x, done := s.slider(ui.Value{ID: id, Label: label, Unit: unit, Value: value, Min: least, Max: most, Step: step, Why: s.v.why(probe)})
+	s.leadTo(sim.Action{Do: do}, ui.R(s.r.X, y, s.r.W, s.y-6-y))
+	if done {
 		s.d.do(on(do, sim.NoPart, x))
 	}
 }
@@ -172,7 +178,9 @@ func (s *stack) tick(label string, do sim.Verb, is bool) {
 		a.Sim.Value = 0
 	}
 	why := s.v.why(a.Sim)
-	if s.c.Checkbox(ui.Checkbox{ID: s.id.With("tick").At(int(do)), Rect: s.row(s.c.CheckHeight(label, "", why, s.r.W)), Label: label, On: is, Why: why}) {
+	r := s.row(s.c.CheckHeight(label, "", why, s.r.W))
+	s.leadTo(a.Sim, r)
+	if s.c.Checkbox(ui.Checkbox{ID: s.id.With("tick").At(int(do)), Rect: r, Label: label, On: is, Why: why}) {
 		s.d.do(a)
 	}
 }
@@ -223,6 +231,7 @@ func (s *stack) two(labelA string, a Act, labelB string, b Act) {
 		if k.Rect = r.Col(i, 2, 8); high > 60 {
 			k.Rect = s.row(s.c.ButtonHeight(*k, s.r.W))
 		}
+		s.leadTo(acts[i].Sim, k.Rect)
 		if s.c.Button(*k) {
 			s.d.do(acts[i])
 		}

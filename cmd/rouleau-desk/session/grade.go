@@ -38,10 +38,10 @@ func ResultOf(g *scoring.Grade) bench.Result {
 		r.Criticals = append(r.Criticals, bench.CriticalResult{Name: k.Reason, Mended: k.Mended, Moment: momentOf(k.Tick)})
 	}
 	for _, p := range g.Parts {
-		part := bench.PartResult{Name: p.Title, Points: p.Points, Of: p.Of}
-		if p.Of > 0 {
-			part.FloorShare = p.Floor / p.Of
+		if p.Of <= 0 { // a lesson leaves it out
+			continue
 		}
+		part := bench.PartResult{Name: p.Title, Points: p.Points, Of: p.Of, FloorShare: p.Floor / p.Of}
 		for i := range g.Criteria {
 			if c := &g.Criteria[i]; c.Part == p.Part {
 				part.Rows = append(part.Rows, criterionOf(c))

@@ -15,8 +15,13 @@ import (
 // hurry is how many times as fast a wait passes.
 const hurry = 10
 
-// nextCase is what is played after a lesson.
-const nextCase = "steady-oozing-spine"
+// course is the order in which lessons are meant to be played, and the case that comes after them.
+var course = [...]string{"first-bowl", "lesson-anticoagulation", "lesson-the-bowl", "lesson-washing", "steady-oozing-spine"}
+
+// after is what is played after a lesson.
+func after(id string) string {
+	return course[min(slices.Index(course[:], id)+1, len(course)-1)]
+}
 
 // startGuide begins the lesson, which is for practice only. Waits pass quickly until somebody wants to watch them.
 func (s *Session) startGuide() {
@@ -27,7 +32,7 @@ func (s *Session) startGuide() {
 	if s.guide = coach.NewGuide(s.scenario); s.guide == nil {
 		return
 	}
-	if next, err := scenarios.Open(nextCase); err == nil {
+	if next, err := scenarios.Open(after(s.scenario.ID)); err == nil {
 		s.follows = next.Title
 	}
 	s.guideLook()
@@ -105,7 +110,23 @@ func (s *Session) showGuide() {
 	g.Read = card.Step.Until.Read || card.Then != ""
 	if !g.Read && !g.Old {
 		g.Wait = s.waitsFor(card.Step, sight)
+		g.Ask, g.Asks = coach.Asks(s.scenario, card.N-1)
+		g.Stuck = s.cannotCome(card, g)
 	}
+}
+
+// cannotCome says why a step does not come to its end, and the way on; "" where it does.
+func (s *Session) cannotCome(card coach.Card, g *bench.Guide) string {
+	if card.Stuck != "" {
+		return words.Line("guide.stuck", words.Say("stuck."+card.Stuck))
+	}
+	if !g.Asks || s.View.Seen.HandsBusy || !s.guide.Stands() {
+		return ""
+	}
+	if why := s.View.May(g.Ask); why != "" { // the clock stands, so it stays so until something else is done
+		return words.Line("guide.stuck", words.Line("guide.stuck_refused", words.Say("why."+string(why))))
+	}
+	return ""
 }
 
 // waitsFor says what a step waits for, with where it stands.
@@ -142,8 +163,12 @@ func longestOf(steps []scenarios.Step) (longest [3]string) {
 // summary is what came of the lesson, and what to play next.
 func (s *Session) summary() []string {
 	v := &s.View.Seen
-	return []string{
-		words.Say("guide.next", s.follows),
-		words.Say("guide.sum", v.TakenInML, v.DripML, v.Pump.FedML, v.Pump.WashUsedML, v.Giving.GivenML),
+	sum := words.Say("guide.sum_collected", v.TakenInML, v.DripML)
+	switch {
+	case v.Giving.GivenML > 0:
+		sum = words.Say("guide.sum", v.TakenInML, v.DripML, v.Pump.FedML, v.Pump.WashUsedML, v.Giving.GivenML)
+	case v.Pump.FedML > 0:
+		sum = words.Say("guide.sum_washed", v.TakenInML, v.DripML, v.Pump.FedML, v.Pump.WashUsedML)
 	}
+	return []string{words.Say("guide.next", s.follows), sum}
 }

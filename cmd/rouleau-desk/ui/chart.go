@@ -77,6 +77,8 @@ type Chart struct {
 	EndW      float32  // width at the right for values; 0 means as wide as the values can be
 	Size      float32  // of type, 0 means SizeBody
 	Ends      bool     // the ends of a lane's scale are written at its left
+	Zones     []ChartZone
+	Grid      bool // the times of the axis are drawn down through the lanes
 }
 
 // ChartView is what part of the time is shown, where the cursor stands, and which lane is the first in sight.
@@ -110,6 +112,7 @@ func (c *Core) Chart(g Chart) ChartView {
 	t := c.place(g.ID, g.Rect, KindChart, g.Label, "")
 	l := c.chartLayout(&g)
 	v := c.chartInput(t, &g, &l)
+	c.chartZones(&g, &l)
 	c.chartGrid(&g, &l)
 	c.chartBands(&g, &l)
 	c.chartMarks(t, &g, &l)

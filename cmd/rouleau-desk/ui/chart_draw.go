@@ -44,6 +44,9 @@ func (c *Core) chartGrid(g *Chart, l *chartLayout) {
 	for t := math.Ceil(g.From/step) * step; t <= g.To; t += step {
 		x := l.x(t)
 		c.Segment(x, l.foot.Y, x, l.foot.Y+4, 1, c.Pal.Edge)
+		if g.Grid {
+			c.Segment(x, l.plot.Y, x, l.plot.Bottom(), 1, c.Pal.Line)
+		}
 		if half := small.Width(c.Clock(t)) / 2; x-half >= l.plot.X && x+half <= l.plot.Right() && !l.nearCursor(g, x, 2*half+14) {
 			c.TextAt(x, l.foot.Y+4+small.Size, c.Clock(t), small)
 		}

@@ -140,6 +140,9 @@ func (c *Core) letScroll(t *target) {
 	}
 }
 
+// BringIn scrolls the area that is being drawn so that r is in view in the next frame.
+func (c *Core) BringIn(r Rect) { c.scrollTo(r) }
+
 // scrollTo brings a control that got the focus into view.
 func (c *Core) scrollTo(r Rect) {
 	if len(c.scrollIn) == 0 {

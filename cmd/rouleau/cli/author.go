@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
-	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -110,7 +109,7 @@ func (s *session) each(names []string, do func(name string) int) error {
 
 // fmtOne lays out one file.
 func (s *session) fmtOne(name string, only bool) int {
-	data, err := readWhole(name)
+	data, err := yamlread.ReadFile(name)
 	if err != nil {
 		if slices.Contains(scenarios.Library(), strings.TrimSuffix(name, ".yaml")) && errors.Is(err, fs.ErrNotExist) {
 			return s.tell(wrong(words.Say("author.fmt_library", name)))
@@ -182,16 +181,6 @@ func kindOf(data []byte) fileKind {
 		}
 	}
 	return kind
-}
-
-// readWhole reads a file, and no more of it than is looked at.
-func readWhole(name string) ([]byte, error) {
-	f, err := os.Open(name)
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	return io.ReadAll(io.LimitReader(f, yamlread.MaxBytes+1))
 }
 
 // unread says why a file cannot be read.

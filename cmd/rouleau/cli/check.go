@@ -30,20 +30,28 @@ func (s *session) checkCommand() *cobra.Command {
 
 // checkOne looks at one file: a scenario by its name or path, or an operator or a script by its path.
 func (s *session) checkOne(name string) int {
-	if data, err := readWhole(name); err == nil && kindOf(data) != scenarioFile {
+	if data, err := yamlread.ReadFile(name); err == nil && kindOf(data) != scenarioFile {
 		return s.checkOperator(name)
 	}
 	sc, err := openScenario(name)
 	if err == nil {
-		warnings := append(slices.Clone(sc.Warnings), trial.Suspect(sc)...)
+		warnings := warningsOf(sc)
 		for _, f := range warnings {
-			f.Message = words.Say("cli.warning", f.Message)
 			fmt.Fprint(&s.out, f.String())
 		}
 		fmt.Fprintln(&s.out, words.Say("cli.checked", name, sc.ID, sc.Version, len(warnings)))
 		return exitDone
 	}
 	return s.notChecked(name, err)
+}
+
+// warningsOf are what is legal in a scenario and looks like a slip, in the file or when it is played.
+func warningsOf(sc *scenarios.Scenario) yamlread.Faults {
+	warnings := append(slices.Clone(sc.Warnings), trial.Suspect(sc)...)
+	for i := range warnings {
+		warnings[i].Message = words.Say("cli.warning", warnings[i].Message)
+	}
+	return warnings
 }
 
 // checkOperator looks at an operator or a script.

@@ -34,6 +34,9 @@ func (p *played) writeText(w io.Writer) {
 	}
 	fmt.Fprintf(w, "\n%s\n", words.Say("cli.parts"))
 	for _, part := range g.Parts {
+		if part.Of <= 0 { // a lesson leaves it out
+			continue
+		}
 		reached := words.Say("cli.reached")
 		if !part.Reached {
 			reached = words.Say("cli.not_reached")
@@ -41,6 +44,9 @@ func (p *played) writeText(w io.Writer) {
 		fmt.Fprintf(w, "  %-26s%s\n", part.Title, words.Say("cli.part_points", float64(part.Points), float64(part.Of), float64(part.Floor), reached))
 	}
 	for _, part := range g.Parts {
+		if part.Of <= 0 {
+			continue
+		}
 		fmt.Fprintf(w, "\n%s\n", part.Title)
 		for i := range g.Criteria {
 			if g.Criteria[i].Part == part.Part {

@@ -118,6 +118,13 @@ func operatorsNamed(list string) ([]*operators.Operator, error) {
 		}
 		who = append(who, o)
 	}
+	if list == "all" {
+		o, err := operators.Unrinsed()
+		if err != nil {
+			return nil, trouble(err.Error())
+		}
+		who = append(who, o)
+	}
 	return who, nil
 }
 
@@ -163,15 +170,21 @@ func (s *session) progress() func(done, all int, since time.Time) {
 	if info, err := f.Stat(); err != nil || info.Mode()&os.ModeCharDevice == 0 {
 		return nil
 	}
-	const width = 30
 	return func(done, all int, since time.Time) {
-		left := time.Duration(float64(time.Since(since)) / float64(done) * float64(all-done)).Round(time.Second)
-		full := width * done / all
-		fmt.Fprintf(f, "\r[%s%s] %s  ", strings.Repeat("#", full), strings.Repeat(".", width-full), words.Say("study.progress", done, all, left))
+		fmt.Fprint(f, "\r"+progressLine(done, all, time.Since(since)))
 		if done == all {
 			fmt.Fprintln(f)
 		}
 	}
+}
+
+// progressLine is a bar with the time left, if all goes on as it went so far. It is padded, so that it covers a longer one
+// before it.
+func progressLine(done, all int, passed time.Duration) string {
+	const width, whole = 30, 72
+	left := time.Duration(float64(passed) / float64(done) * float64(all-done)).Round(time.Second)
+	full := width * done / all
+	return fmt.Sprintf("%-*s", whole, "["+strings.Repeat("#", full)+strings.Repeat(".", width-full)+"] "+words.Say("study.progress", done, all, left))
 }
 
 // studyTable plays the whole library.

@@ -5,6 +5,7 @@ import (
 
 	"rouleau/scenarios"
 	"rouleau/scoring/operators"
+	"rouleau/sim"
 )
 
 // A small sample of the rules that the table in scenarios shows over 200 seeds: see rules.go.
@@ -26,6 +27,9 @@ func TestLibraryKeepsTheRules(t *testing.T) {
 			t.Fatal(err)
 		}
 		f := Of(sc, who, table)
+		if sc.Right.RightDecision() == sim.SetUpToProcess && (f.Recovery.Without == nil || f.Recovery.Steady.Value > 1) {
+			t.Errorf("%s: %+v", name, f.Recovery)
+		}
 		for _, broken := range f.Broken() {
 			t.Errorf("%s: %s", name, broken)
 		}
@@ -45,5 +49,9 @@ func library(t *testing.T) []*operators.Operator {
 		}
 		who = append(who, o)
 	}
-	return who
+	o, err := operators.Unrinsed()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return append(who, o)
 }

@@ -31,6 +31,7 @@ type Figures struct {
 	Criteria  []Criterion `json:"criteria"`
 	Critical  []Critical  `json:"critical"`
 	Spread    Spread      `json:"spread"`
+	Recovery  Recovery    `json:"recovery"`
 	Warnings  []string    `json:"warnings"`
 	Cohort    *Cohort     `json:"cohort,omitempty"`
 }
@@ -43,7 +44,7 @@ type Operator struct {
 	N         int       `json:"n"`
 	Pass      Interval  `json:"pass"`
 	Points    Interval  `json:"points"`
-	SD        float64   `json:"sd"`
+	SD        Interval  `json:"sd"` // over the seeds
 	Least     float64   `json:"least"`
 	Median    float64   `json:"median"`
 	Most      float64   `json:"most"`
@@ -78,6 +79,8 @@ func Of(sc *scenarios.Scenario, who []*operators.Operator, t *study.Table) *Figu
 	f := &Figures{Format: 1, Case: sc.ID, Title: sc.Title, What: words.Say("study.what"), PassMark: sc.Pass.MarkPercent, Warnings: []string{}}
 	rows := slices.Clone(t.Rows)
 	slices.SortFunc(rows, study.Less)
+	f.recovery(sc, rows)
+	who = withoutVariations(who)
 	by := make([][]study.Row, len(who))
 	for i, o := range who {
 		for _, r := range rows {
@@ -132,10 +135,8 @@ func operatorOf(o *operators.Operator, rows []study.Row) Operator {
 	}
 	points := pointsOf(rows)
 	op.Points = Mean(points)
-	if len(points) > 1 {
-		op.SD = stat.StdDev(points, nil)
-	}
-	op.Recovery = Mean(valuesOf(rows, func(r *study.Row) float64 { return r.Recovery }))
+	op.SD = Deviation(points)
+	op.Recovery = Proportion(valuesOf(rows, func(r *study.Row) float64 { return r.Recovery }))
 	for _, p := range points {
 		op.Histogram[min(bins-1, max(0, int(p*bins/100)))]++
 	}
@@ -174,9 +175,9 @@ func (f *Figures) criteria(sc *scenarios.Scenario, who []*operators.Operator, by
 	for k, name := range names {
 		cr := &sc.Criteria[k]
 		share := func(r *study.Row) float64 { return r.Criteria[k] }
-		c := Criterion{Name: name, Part: cr.Part, Objective: cr.Objective, Of: cr.Points, Difficulty: Mean(valuesOf(active, share))}
+		c := Criterion{Name: name, Part: cr.Part, Objective: cr.Objective, Of: cr.Points, Difficulty: Proportion(valuesOf(active, share))}
 		for i, o := range who {
-			c.Share = append(c.Share, Mean(valuesOf(by[i], share)))
+			c.Share = append(c.Share, Proportion(valuesOf(by[i], share)))
 			var auc Interval
 			if yard >= 0 && i != yard {
 				auc = AUC(valuesOf(by[yard], share), valuesOf(by[i], share))

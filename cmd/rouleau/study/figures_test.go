@@ -103,33 +103,6 @@ func TestRowsComeBack(t *testing.T) {
 	}
 }
 
-func TestCohort(t *testing.T) {
-	sc, who, table := planted(t, 40, func(r *study.Row) { r.Criteria = make([]float64, len(r.Criteria)) })
-	people := "person,attempt,passed,points,clot_ml\n"
-	for i := range 40 {
-		people += fmt.Sprintf("P%d,2,true,100,1\nP%d,1,%t,%d,%g\n", i, i, i < 10, 50+i, float64(i)/40)
-	}
-	people += "late,3,true,100,1\n" // whose first attempt is not here
-	f := Of(sc, who, table)
-	if err := f.ReadCohort("people.csv", strings.NewReader(people), table); err != nil {
-		t.Fatal(err)
-	}
-	c := f.Cohort
-	if c.N != 40 || c.Later != 41 || c.Pass == nil || c.Pass.Value != 0.25 || c.Points.Value != 69.5 || c.AUC.Value != 1 {
-		t.Errorf("%+v, passes %+v", c, c.Pass)
-	}
-	if len(c.Criteria) != 1 || c.Criteria[0].Name != "clot_ml" || c.Criteria[0].Correlation.Value < 0.99 {
-		t.Errorf("%+v", c.Criteria)
-	}
-	few := strings.Join(strings.SplitAfter(people, "\n")[:59], "") // the head and 29 people
-	if err := f.ReadCohort("few.csv", strings.NewReader(few), table); err != nil {
-		t.Fatal(err)
-	}
-	if f.Cohort.N != 29 || f.Cohort.Pass != nil || f.Cohort.AUC != nil || len(f.Cohort.Criteria) > 0 {
-		t.Errorf("29 people have figures: %+v", f.Cohort)
-	}
-}
-
 func TestSeeds(t *testing.T) {
 	got, err := Seeds("3, 1..2,2")
 	if err != nil || !slices.Equal(got, []uint64{1, 2, 3}) {

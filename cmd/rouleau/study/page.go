@@ -8,15 +8,24 @@ import (
 	"rouleau/assets/words"
 )
 
-// This file writes the page of a study: one file that loads nothing and runs nothing.
+// This file writes the page of a study: one file that loads nothing and runs nothing, for a screen or for A4. What is told by
+// a colour is told by a form or a number as well.
 
-const pageStyle = `:root{color-scheme:light dark;--ink:#1b1f24;--soft:#5b6570;--line:#d4d9df;--bar:#2f6f9f;--bad:#a3341f}
-@media(prefers-color-scheme:dark){:root{--ink:#e6e9ec;--soft:#9aa5b0;--line:#3a424b;--bar:#6fb1de;--bad:#f08c73}}
-body{font:15px/1.5 system-ui,sans-serif;color:var(--ink);max-width:76rem;margin:2rem auto;padding:0 1rem}
-table{border-collapse:collapse;font-variant-numeric:tabular-nums;font-size:13px}th,td{padding:.2rem .6rem;border-bottom:1px solid var(--line);text-align:right}
-th:first-child,td:first-child{text-align:left}.wide{overflow-x:auto}.n{color:var(--soft)}.bad{color:var(--bad)}
-.charts{display:grid;grid-template-columns:repeat(auto-fill,minmax(17rem,1fr));gap:1rem}figure{margin:0}figcaption{font-size:13px}
-svg text{font:10px system-ui,sans-serif;fill:var(--soft)}svg rect{fill:var(--bar)}svg line{stroke:var(--line)}`
+const pageStyle = `:root{color-scheme:light dark;--ink:#1b1f24;--soft:#56606b;--line:#cfd5db;--bar:#1f5f8f;--tint:31,95,143;--page:#fff;--note:#f2f5f8}
+@media screen and (prefers-color-scheme:dark){:root{--ink:#e6e9ec;--soft:#a4aeb8;--line:#3a424b;--bar:#79b8e3;--tint:121,184,227;--page:#14181c;--note:#1d232a}}
+*{box-sizing:border-box}body{font:15px/1.5 system-ui,sans-serif;color:var(--ink);background:var(--page);max-width:70rem;margin:2rem auto;padding:0 1rem}
+h1{font-size:1.6rem;line-height:1.2;margin:0 0 1rem}h2{font-size:1.2rem;margin:2.2rem 0 .6rem}p{max-width:48rem}
+.note{background:var(--note);border-left:4px solid var(--bar);padding:.6rem 1rem;margin:1rem 0}.note p{margin:.3rem 0}
+table{border-collapse:collapse;font-variant-numeric:tabular-nums;font-size:12.5px;line-height:1.3}
+th,td{padding:.25rem .5rem;border-bottom:1px solid var(--line);text-align:right;vertical-align:top}thead th{vertical-align:bottom}
+th:first-child,td:first-child{text-align:left}.words{text-align:left;max-width:14rem;overflow-wrap:anywhere}.wide{overflow-x:auto;margin:.6rem 0}
+small{color:var(--soft);font-size:.85em;white-space:nowrap}td small{display:block}td[style] small{color:var(--ink)}.strong{font-weight:650}
+.charts{display:grid;grid-template-columns:repeat(auto-fill,minmax(18rem,1fr));gap:1.4rem 1.6rem}figure{margin:0;break-inside:avoid}figcaption{font-size:13px;line-height:1.35}
+svg{display:block;width:100%;height:auto}svg text{font:11px system-ui,sans-serif;fill:var(--soft)}svg .ink{fill:var(--ink)}
+svg .bar{fill:var(--bar);stroke:var(--bar)}svg .hollow{fill:none;stroke:var(--bar)}svg .axis{stroke:var(--line)}svg .mark{stroke:var(--ink);stroke-dasharray:3 3}svg .span{stroke:var(--bar);stroke-width:2}
+@page{size:A4;margin:12mm}
+@media print{body{font-size:10pt;margin:0;padding:0;max-width:none}h2{break-after:avoid}tr,.note{break-inside:avoid}thead{display:table-header-group}
+.wide{overflow:visible}table{font-size:7.2pt}th,td{padding:.12rem .24rem}.charts{grid-template-columns:repeat(3,1fr);gap:.8rem}figcaption{font-size:8pt}*{print-color-adjust:exact}}`
 
 // page collects the text of the page.
 type page struct{ strings.Builder }
@@ -26,174 +35,89 @@ func (p *page) put(format string, args ...any) { fmt.Fprintf(&p.Builder, format,
 // text puts a text between tags.
 func (p *page) text(tag, text string) { p.put("<%s>%s</%s>\n", tag, html.EscapeString(text), tag) }
 
-// head puts the head of a table; the keys are literal so that a test finds who says them.
-func (p *page) head(cells ...string) {
-	p.put("<div class=wide><table><thead><tr>")
-	for _, c := range cells {
-		p.put("<th scope=col>%s</th>", html.EscapeString(c))
-	}
-	p.put("</tr></thead><tbody>\n")
-}
-
-func (p *page) tail() { p.put("</tbody></table></div>\n") }
-
-// cell puts a figure with its interval and n.
-func (p *page) cell(i *Interval, format string, factor float64) {
-	if i == nil || i.N == 0 {
-		p.put("<td class=n>–</td>")
-		return
-	}
-	p.put("<td>"+format+" <span class=n>["+format+", "+format+"] n %d</span></td>", factor*i.Value, factor*i.Low, factor*i.High, i.N)
-}
-
 // Page gives the whole page.
 func (f *Figures) Page() []byte {
 	p := &page{}
 	title := html.EscapeString(words.Say("study.title", f.Title))
 	p.put("<!doctype html>\n<html lang=en>\n<meta charset=utf-8>\n<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n"+
-		"<meta name=viewport content=\"width=device-width\">\n<title>%s</title>\n<style>%s</style>\n<h1>%s</h1>\n", title, pageStyle, title)
+		"<meta name=viewport content=\"width=device-width,initial-scale=1\">\n<title>%s</title>\n<style>%s</style>\n<h1>%s</h1>\n", title, pageStyle, title)
+	p.put("<div class=note>\n")
 	p.text("p", f.What)
 	p.text("p", words.Say("study.intervals"))
+	p.put("</div>\n")
+	p.text("h2", words.Say("study.rules_head"))
+	p.lines(f.Broken(), "✗ ", words.Say("study.rules_hold"))
 	f.pageOperators(p)
+	p.text("h2", words.Say("study.recovery_head"))
+	p.lines(f.Recovery.lines(), "", "")
 	f.pageCriteria(p)
 	f.pageCritical(p)
-	p.text("h2", words.Say("study.seed_head"))
-	p.text("p", words.Say("study.seed", 100*f.Spread.Operator, 100*f.Spread.Seed, 100*f.Spread.Rest, f.Spread.Seeds))
+	f.pageSeed(p)
 	f.pageCohort(p)
-	p.text("h2", words.Say("study.rules_head"))
-	p.lines(f.Broken(), words.Say("study.rules_hold"))
 	p.text("h2", words.Say("study.warnings_head"))
-	p.lines(f.Warnings, words.Say("study.no_warnings"))
+	p.lines(f.Warnings, "⚠ ", words.Say("study.no_warnings"))
 	p.text("p", words.Say("cli.caution"))
 	return []byte(p.String())
 }
 
-func (p *page) lines(lines []string, none string) {
+// lines puts a list with a sign before each line, or what is said without any.
+func (p *page) lines(lines []string, sign, none string) {
 	if len(lines) == 0 {
 		p.text("p", none)
 		return
 	}
-	p.put("<ul class=bad>\n")
+	p.put("<ul>\n")
 	for _, l := range lines {
-		p.text("li", l)
+		p.text("li", sign+l)
 	}
 	p.put("</ul>\n")
 }
 
 func (f *Figures) pageOperators(p *page) {
 	p.text("h2", words.Say("study.operators_head"))
+	p.text("p", words.Say("study.histograms_note", f.PassMark))
 	p.put("<div class=charts>\n")
 	for i := range f.Operators {
 		o := &f.Operators[i]
-		p.put("<figure>%s<figcaption><b>%s</b>: %s</figcaption></figure>\n", histogram(o.Histogram, f.PassMark), html.EscapeString(o.Name), html.EscapeString(o.Failing))
+		p.put("<figure>%s<figcaption><b>%s</b>: %s %s</figcaption></figure>\n", histogram(o.Histogram, f.PassMark), html.EscapeString(o.Name),
+			html.EscapeString(o.Failing), html.EscapeString(words.Say("study.passes_of", 100*o.Pass.Value, 100*o.Pass.Low, 100*o.Pass.High)))
 	}
 	p.put("</div>\n")
-	p.head(words.Say("study.operator"), words.Say("study.passes"), words.Say("study.points"), "SD", words.Say("study.range"),
+	var passes, apart []bar
+	for i := range f.Operators {
+		o := &f.Operators[i]
+		passes = append(passes, bar{o.Name, &o.Pass})
+		apart = append(apart, bar{o.Name, o.AUC})
+	}
+	p.put("<figure>%s<figcaption>%s</figcaption></figure>\n", spans(panel{words.Say("study.pass_share"), 0, 1, []float64{faultyPasses, steadyPasses}, passes}, panel{words.Say("study.auc"), 0, 1, []float64{partsWhole}, apart}),
+		html.EscapeString(words.Say("study.limits_note")))
+	p.head(words.Say("study.operator"), "n", words.Say("study.passes"), words.Say("study.points"), words.Say("study.deviation"), words.Say("study.range"),
 		words.Say("study.auc"), words.Say("study.recovery"), words.Say("study.matters"))
 	for i := range f.Operators {
 		o := &f.Operators[i]
-		p.put("<tr><td>%s</td>", html.EscapeString(o.Name))
+		p.put("<tr><td>%s</td><td>%d</td>", html.EscapeString(o.Name), o.N)
 		p.cell(&o.Pass, "%.1f", 100)
 		p.cell(&o.Points, "%.1f", 1)
-		p.put("<td>%.1f</td><td>%.1f / %.1f / %.1f</td>", o.SD, o.Least, o.Median, o.Most)
+		p.cell(&o.SD, "%.2f", 1)
+		p.put("<td>%.1f–%.1f</td>", o.Least, o.Most)
 		p.cell(o.AUC, "%.3f", 1)
 		p.cell(&o.Recovery, "%.2f", 1)
-		p.put("<td>%s</td></tr>\n", html.EscapeString(strings.Join(o.Matters, ", ")))
+		p.put("<td class=words>%s</td></tr>\n", html.EscapeString(strings.Join(o.Matters, ", ")))
 	}
 	p.tail()
 }
 
-// histogram draws how often each band of five points was reached, with a line at the pass mark.
-func histogram(counts [bins]int, mark float64) string {
-	const width, height, base = 260.0, 110.0, 90.0
-	most, all := 1, 0
-	for _, n := range counts {
-		most, all = max(most, n), all+n
-	}
-	var b strings.Builder
-	fmt.Fprintf(&b, `<svg viewBox="0 0 %g %g" role="img" aria-label="%s">`, width, height, html.EscapeString(words.Say("study.histogram", all)))
-	step := width / bins
-	for i, n := range counts {
-		if n > 0 {
-			h := 78 * float64(n) / float64(most)
-			fmt.Fprintf(&b, `<rect x="%.1f" y="%.1f" width="%.1f" height="%.1f"><title>%d–%d: %d</title></rect>`, float64(i)*step+1, base-h, step-2, h, i*5, i*5+5, n)
-		}
-	}
-	fmt.Fprintf(&b, `<line x1="0" y1="%g" x2="%g" y2="%g"/><line x1="%.1f" y1="6" x2="%.1f" y2="%g" stroke-dasharray="3 3"/>`, base, width, base, width*mark/100, width*mark/100, base)
-	fmt.Fprintf(&b, `<text x="0" y="104">0</text><text x="%.1f" y="104" text-anchor="middle">%g</text><text x="%g" y="104" text-anchor="end">100</text><text x="0" y="10">n %d</text></svg>`,
-		width*mark/100, mark, width, all)
-	return b.String()
-}
-
-func (f *Figures) pageCriteria(p *page) {
-	p.text("h2", words.Say("study.criteria_head"))
-	p.text("p", words.Say("study.criteria_note"))
-	cells := []string{words.Say("study.criterion"), words.Say("study.of"), words.Say("study.difficulty"), words.Say("study.correlation")}
-	for i := range f.Operators {
-		if name := f.Operators[i].Name; name != steady {
-			cells = append(cells, words.Say("study.auc_of", name))
-		}
-	}
-	p.head(cells...)
-	for i := range f.Criteria {
-		c := &f.Criteria[i]
-		p.put("<tr><td>%s</td><td>%g</td>", html.EscapeString(c.Name), c.Of)
-		p.cell(&c.Difficulty, "%.2f", 1)
-		p.cell(c.Correlation, "%.2f", 1)
-		for k := range c.AUC {
-			if f.Operators[k].Name != steady {
-				p.cell(&c.AUC[k], "%.2f", 1)
-			}
-		}
-		p.put("</tr>\n")
-	}
-	p.tail()
-}
-
-func (f *Figures) pageCritical(p *page) {
-	p.text("h2", words.Say("study.critical_head"))
-	if len(f.Critical) == 0 {
-		p.text("p", words.Say("study.no_critical"))
-		return
-	}
-	cells := []string{""}
-	for i := range f.Operators {
-		cells = append(cells, f.Operators[i].Name)
-	}
-	p.head(cells...)
-	for i := range f.Critical {
-		p.put("<tr><td>%s</td>", html.EscapeString(f.Critical[i].Name))
-		for k := range f.Critical[i].Share {
-			p.cell(&f.Critical[i].Share[k], "%.1f", 100)
-		}
-		p.put("</tr>\n")
-	}
-	p.tail()
-}
-
-func (f *Figures) pageCohort(p *page) {
-	c := f.Cohort
-	if c == nil {
-		return
-	}
-	p.text("h2", words.Say("study.cohort_head"))
-	p.text("p", c.Note)
-	if c.Pass == nil {
-		return
-	}
-	p.put("<div class=charts><figure>%s</figure></div>\n", histogram(c.hist, f.PassMark))
-	p.head(words.Say("study.passes"), words.Say("study.points"), words.Say("study.auc"))
-	p.put("<tr>")
-	p.cell(c.Pass, "%.1f", 100)
-	p.cell(c.Points, "%.1f", 1)
-	p.cell(c.AUC, "%.3f", 1)
-	p.put("</tr>")
-	p.tail()
-	p.head(words.Say("study.criterion"), words.Say("study.difficulty"), words.Say("study.correlation"))
-	for i := range c.Criteria {
-		p.put("<tr><td>%s</td>", html.EscapeString(c.Criteria[i].Name))
-		p.cell(&c.Criteria[i].Difficulty, "%.2f", 1)
-		p.cell(c.Criteria[i].Correlation, "%.2f", 1)
+// pageSeed says what the seed does to the points.
+func (f *Figures) pageSeed(p *page) {
+	p.text("h2", words.Say("study.seed_head"))
+	p.text("p", words.Say("study.seed", f.Spread.Seeds))
+	p.head(words.Say("study.share_of_variance"), words.Say("study.with_interval", f.Spread.Seeds))
+	for _, line := range [...]struct {
+		name  string
+		share *Interval
+	}{{words.Say("study.seed_who"), &f.Spread.Operator}, {words.Say("study.seed_seed"), &f.Spread.Seed}, {words.Say("study.seed_rest"), &f.Spread.Rest}} {
+		p.put("<tr><td>%s</td>", html.EscapeString(line.name))
+		p.cell(line.share, "%.1f", 100)
 		p.put("</tr>\n")
 	}
 	p.tail()

@@ -58,6 +58,9 @@ func (f *Figures) Broken() []string {
 			say("study.not_parted", o.Name, o.AUC.Value)
 		}
 	}
+	if line := f.Recovery.outside(); line != "" {
+		out = append(out, line)
+	}
 	for i := range f.Criteria {
 		if c := &f.Criteria[i]; c.BestBy != "" && c.Best < partsOne {
 			say("study.parts_nobody", c.Name, c.Best)

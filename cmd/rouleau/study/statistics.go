@@ -48,6 +48,27 @@ func Mean(x []float64) Interval {
 	return Interval{mean, mean - half, mean + half, len(x)}
 }
 
+// Proportion is a mean of shares, 0 to 1, with Student's interval kept between them. Where all are 0 or all are 1 that one has
+// no width, and Wilson's stands in for it.
+func Proportion(x []float64) Interval {
+	i := Mean(x)
+	if i.N > 0 && i.Low == i.High && (i.Value == 0 || i.Value == 1) {
+		return Wilson(int(i.Value)*i.N, i.N)
+	}
+	i.Low, i.High = max(0, i.Low), min(1, i.High)
+	return i
+}
+
+// Deviation is a standard deviation with the interval of chi squared.
+func Deviation(x []float64) Interval {
+	if len(x) < 2 {
+		return Interval{N: len(x)}
+	}
+	s, free := stat.StdDev(x, nil), float64(len(x)-1)
+	chi := distuv.ChiSquared{K: free}
+	return Interval{s, s * math.Sqrt(free/chi.Quantile(1-(1-level)/2)), s * math.Sqrt(free/chi.Quantile((1-level)/2)), len(x)}
+}
+
 // AUC is the chance that a value of better is above one of worse, ties counted half: 1 where they never overlap, 0.5 where
 // nothing tells them apart. Its interval is that of DeLong, DeLong and Clarke-Pearson; where every pair is alike that one
 // has no width, and the interval of Wilson for the smaller group stands in for it.
@@ -100,46 +121,4 @@ func Correlation(x, y []float64) *Interval {
 	}
 	half := z / math.Sqrt(float64(len(x)-3))
 	return &Interval{r, math.Tanh(math.Atanh(r) - half), math.Tanh(math.Atanh(r) + half), len(x)}
-}
-
-// Spread says where the points of a study come from: what share of their variance goes with who played, with the seed, and
-// with neither.
-type Spread struct {
-	Operator float64 `json:"operator"`
-	Seed     float64 `json:"seed"`
-	Rest     float64 `json:"rest"`
-	Seeds    int     `json:"seeds"`
-}
-
-// SpreadOf takes points by operator and seed, a whole grid, apart into sums of squares.
-func SpreadOf(grid [][]float64) Spread {
-	if len(grid) == 0 || len(grid[0]) == 0 {
-		return Spread{}
-	}
-	operators, seeds := float64(len(grid)), float64(len(grid[0]))
-	var all []float64
-	for _, row := range grid {
-		all = append(all, row...)
-	}
-	grand := stat.Mean(all, nil)
-	total, who, seed := 0.0, 0.0, 0.0
-	for _, v := range all {
-		total += (v - grand) * (v - grand)
-	}
-	for _, row := range grid {
-		d := stat.Mean(row, nil) - grand
-		who += seeds * d * d
-	}
-	for k := range grid[0] {
-		sum := 0.0
-		for _, row := range grid {
-			sum += row[k]
-		}
-		d := sum/operators - grand
-		seed += operators * d * d
-	}
-	if total <= 0 {
-		return Spread{Seeds: len(grid[0])}
-	}
-	return Spread{who / total, seed / total, max(0, 1-who/total-seed/total), len(grid[0])}
 }

@@ -98,7 +98,92 @@ func TestCorrelation(t *testing.T) {
 // Points that are operator plus seed have no rest, and the shares are those of their squares: operators 0, 10 and seeds 0, 4.
 func TestSpread(t *testing.T) {
 	got := SpreadOf([][]float64{{0, 4}, {10, 14}})
-	if !near(got.Operator, 100.0/116) || !near(got.Seed, 16.0/116) || got.Rest > 1e-12 {
+	if !near(got.Operator.Value, 100.0/116) || !near(got.Seed.Value, 16.0/116) || got.Rest.Value > 1e-12 || got.Seeds != 2 {
+		t.Errorf("%+v", got)
+	}
+	// one seed tells nothing about seeds
+	if got.Seed.Low != 0 || got.Seed.High != 1 {
+		t.Errorf("two seeds give an interval: %+v", got.Seed)
+	}
+	grid := [][]float64{make([]float64, 40), make([]float64, 40)}
+	for k := range 40 {
+		grid[0][k], grid[1][k] = float64(k%5), 20+float64((k*3)%5)
+	}
+	wide := SpreadOf([][]float64{grid[0][:10], grid[1][:10]})
+	all := SpreadOf(grid)
+	if all.Operator.High-all.Operator.Low >= wide.Operator.High-wide.Operator.Low || all.Operator.Low > all.Operator.Value || all.Operator.Value > all.Operator.High {
+		t.Errorf("40 seeds %+v, 10 seeds %+v", all.Operator, wide.Operator)
+	}
+	if flat := SpreadOf([][]float64{{5, 5, 5}, {5, 5, 5}}); flat.Operator.Value != 0 || flat.Seed.Value != 0 {
+		t.Errorf("%+v", flat)
+	}
+}
+
+// The jackknife of a mean is its usual standard error: of 1 2 3 4 5 that is sqrt(2.5/5), and Student's t with 4 degrees of
+// freedom is 2.776.
+func TestJackknifeOfAMean(t *testing.T) {
+	x := []float64{0.1, 0.2, 0.3, 0.4, 0.5}
+	var left []float64
+	for i := range x {
+		left = append(left, (1.5-x[i])/4)
+	}
+	if got := jackknifed(0.3, left, 5); !near(got.High-0.3, 2.7764*math.Sqrt(0.025/5)) {
+		t.Errorf("%+v", got)
+	}
+}
+
+// Shares that R. G. Newcombe published with Wilson's interval, Stat Med 1998;17:857–872 [M], from memory.
+func TestWilsonAgainstNewcombe(t *testing.T) {
+	for _, c := range []struct {
+		yes, n    int
+		low, high float64
+	}{{81, 263, 0.2553, 0.3662}, {15, 148, 0.0624, 0.1605}, {0, 20, 0, 0.1611}, {1, 29, 0.0061, 0.1718}} {
+		got := Wilson(c.yes, c.n)
+		if math.Abs(got.Low-c.low) > 5.1e-5 || math.Abs(got.High-c.high) > 5.1e-5 {
+			t.Errorf("%d of %d: %+v, published %g to %g", c.yes, c.n, got, c.low, c.high)
+		}
+	}
+}
+
+// The ratings of Hanley & McNeil, Radiology 1982;143:29–36 [M], from memory: 58 normal and 51 abnormal pictures in five grades,
+// area 0.893.
+func TestAUCAgainstHanleyAndMcNeil(t *testing.T) {
+	grades := func(counts ...int) (x []float64) {
+		for grade, n := range counts {
+			x = append(x, slices.Repeat([]float64{float64(grade)}, n)...)
+		}
+		return x
+	}
+	got := AUC(grades(3, 2, 2, 11, 33), grades(33, 6, 6, 11, 2))
+	if math.Abs(got.Value-0.893) > 5e-4 || got.N != 51 {
+		t.Errorf("%+v", got)
+	}
+	// their formula, by another road than DeLong's, gives a standard error of 0.032
+	if se := (got.High - got.Value) / z; math.Abs(se-0.032) > 2e-3 {
+		t.Errorf("standard error %.4f", se)
+	}
+}
+
+// By the table of chi squared, 19.023 and 2.700 at 9 degrees of freedom [M]: a standard deviation of 1 from ten values lies
+// between 0.688 and 1.826.
+func TestDeviation(t *testing.T) {
+	x := []float64{0, 0, 0, 0, 0, 1, 1, 1, 1, 1}
+	s := math.Sqrt(10 * 0.25 / 9)
+	if got := Deviation(x); !near(got.Value, s) || math.Abs(got.Low/s-0.688) > 1e-3 || math.Abs(got.High/s-1.826) > 1e-3 {
+		t.Errorf("%+v", got)
+	}
+}
+
+// r = 0.5 of 28 pairs: atanh 0.5493 ± 1.96/5, which is 0.156 to 0.736 [D].
+func TestFisher(t *testing.T) {
+	// y = x/2 + what is at right angles to it, with a length that makes r exactly one half
+	var x, y []float64
+	for i := range 28 {
+		a := []float64{1, 1, -1, -1}[i%4]
+		b := []float64{1, -1, 1, -1}[i%4]
+		x, y = append(x, a), append(y, a/2+b*math.Sqrt(3)/2)
+	}
+	if got := Correlation(x, y); got == nil || !near(got.Value, 0.5) || math.Abs(got.Low-0.156) > 1e-3 || math.Abs(got.High-0.736) > 1e-3 {
 		t.Errorf("%+v", got)
 	}
 }

@@ -44,19 +44,23 @@ func (e *Entry) write(w io.Writer) {
 		fmt.Fprintf(w, "| %s | %d | %.1f (%.1f–%.1f) | %.1f (%.1f–%.1f) | %s | %.2f (%.2f–%.2f) | %s |\n", o.Name, o.N, 100*o.Pass.Value, 100*o.Pass.Low, 100*o.Pass.High,
 			o.Points.Value, o.Points.Low, o.Points.High, auc, o.Recovery.Value, o.Recovery.Low, o.Recovery.High, strings.Join(o.Matters, ", "))
 	}
+	e.writeRecovery(w)
 	least, name := 2.0, ""
-	idleOnly := 0
+	var idleOnly []string
 	for i := range e.Criteria {
 		c := &e.Criteria[i]
 		if c.Best < least {
 			least, name = c.Best, c.Name
 		}
 		if c.BestActive < partsOne {
-			idleOnly++
+			idleOnly = append(idleOnly, c.Name)
 		}
 	}
 	if name != "" {
-		fmt.Fprintf(w, "\n%s\n", words.Say("study.table_criteria", len(e.Criteria), least, name, idleOnly))
+		fmt.Fprintf(w, "\n%s\n", words.Say("study.table_criteria", len(e.Criteria), least, name))
+	}
+	if len(idleOnly) > 0 {
+		fmt.Fprintf(w, "\n%s\n", words.Say("study.table_idle_only", strings.Join(idleOnly, ", ")))
 	}
 	if e.Lesson {
 		return
@@ -70,5 +74,16 @@ func (e *Entry) write(w io.Writer) {
 	}
 	if len(broken) > 0 {
 		fmt.Fprintln(w)
+	}
+}
+
+// writeRecovery writes what comes back, a line for each figure.
+func (e *Entry) writeRecovery(w io.Writer) {
+	if e.Recovery.Without == nil || !e.Recovery.asked {
+		return
+	}
+	fmt.Fprintln(w)
+	for _, line := range e.Recovery.lines() {
+		fmt.Fprintf(w, "- %s\n", line)
 	}
 }

@@ -1,0 +1,120 @@
+package scoring
+
+// The lessons of the cases of a very large loss and of trouble, each left out by itself, and what the whole of them is worth.
+
+import (
+	"testing"
+
+	"rouleau/scenarios"
+	"rouleau/scoring/operators"
+	"rouleau/scoring/play"
+	"rouleau/sim"
+)
+
+// givesOn plays as somebody else does, and stops no return.
+type givesOn struct{ play.Actor }
+
+func (o givesOn) Act(v *sim.Seen, do func(sim.Action) sim.Reason) {
+	o.Actor.Act(v, func(a sim.Action) sim.Reason {
+		if a.Do == sim.GiveRate && a.Value == 0 && v.Reacting {
+			return "left_out"
+		}
+		return do(a)
+	})
+}
+
+// staysPut plays as somebody else does, and stops no pump while the bowl leaks.
+type staysPut struct{ play.Actor }
+
+func (o staysPut) Act(v *sim.Seen, do func(sim.Action) sim.Reason) {
+	o.Actor.Act(v, func(a sim.Action) sim.Reason {
+		if a.Do == sim.StopAll && v.Alarms[sim.AlarmLeak] {
+			return "left_out"
+		}
+		return do(a)
+	})
+}
+
+func TestTheLessonsOfLongHoursAndTroubleAreGraded(t *testing.T) {
+	habit := func(line string) func(operators.Sheet) play.Actor {
+		return func(s operators.Sheet) play.Actor { return withHabit(t, line, s) }
+	}
+	without := func(r sim.Request) func(operators.Sheet) play.Actor {
+		return func(s operators.Sheet) play.Actor { return asksNot{operators.NewSteady(s), []sim.Request{r}} }
+	}
+	for _, l := range []struct {
+		scenario string
+		but      func(s operators.Sheet) play.Actor
+		loses    map[string]float64 // criteria with the share of their points that may be left
+		critical string
+	}{
+		{"pelvis-loss-over-hours", without(sim.ThinnedClotting), map[string]float64{"clotting_told_after_ml": 0}, ""},
+		{"pelvis-loss-over-hours", without(sim.SendForFluid), map[string]float64{"saline_left_when_sent_for_ml": 0, "recovery_against_steady": 0.7}, ""},
+		{"pelvis-loss-over-hours", habit("looks_ahead: false"), map[string]float64{"saline_left_when_sent_for_ml": 0}, ""},
+		{"pelvis-loss-over-hours", func(s operators.Sheet) play.Actor {
+			return leavesOut{operators.NewSteady(s), sim.ChangeWaste}
+		}, map[string]float64{"pump_blocked_s": 0, "recovery_against_steady": 0.9}, ""},
+		{"pelvis-loss-over-hours", habit("minds_expiry: false"), map[string]float64{"given_before_expiry_share": 0.5}, "expired_given"},
+		{"one-trouble-after-another", habit("checks_bench: false"), map[string]float64{"fed_through_loose_line_ml": 0}, ""},
+		{"one-trouble-after-another", func(s operators.Sheet) play.Actor { return staysPut{operators.NewSteady(s)} },
+			map[string]float64{"spilled_ml": 0}, ""},
+		{"one-trouble-after-another", func(s operators.Sheet) play.Actor { return givesOn{operators.NewSteady(s)} },
+			map[string]float64{"given_in_reaction_ml": 0}, "through_reaction"},
+		{"one-trouble-after-another", habit("declares: false"), map[string]float64{"incidents_declared_share": 0}, "concealed"},
+	} {
+		const seed = 1
+		sc := opened(t, l.scenario)
+		run := play.New(sc.Case(seed, true), seed)
+		run.ToEnd(l.but(operators.SheetOf(sc, &run.Case)))
+		g := Judge(sc, run, PlayYardstick(sc, seed, true))
+		seen := 0
+		for _, c := range g.Criteria {
+			if left, ok := l.loses[c.Measure]; ok {
+				if seen++; c.Points > left*c.Of+1e-9 {
+					t.Errorf("%s: %s keeps %.1f of %.1f points at %.3g", l.scenario, c.Measure, c.Points, c.Of, c.Value)
+				}
+			}
+		}
+		if seen != len(l.loses) {
+			t.Errorf("%s: %d of %d criteria are in the case", l.scenario, seen, len(l.loses))
+		}
+		fired := l.critical == ""
+		for _, k := range g.Critical {
+			fired = fired || k.Name == l.critical && !k.Mended
+		}
+		if !fired {
+			t.Errorf("%s: %s did not fire, %v did", l.scenario, l.critical, g.Critical)
+		}
+	}
+}
+
+func TestSteadyPassesLongHoursAndTroubleAndIdleDoesNot(t *testing.T) {
+	for _, name := range []string{"pelvis-loss-over-hours", "one-trouble-after-another"} {
+		sc := opened(t, name)
+		if len(sc.Warnings) > 0 {
+			t.Error(sc.Warnings)
+		}
+		for seed := uint64(1); seed <= 2; seed++ {
+			run := play.New(sc.Case(seed, true), seed)
+			run.ToEnd(operators.NewSteady(operators.SheetOf(sc, &run.Case)))
+			yard := YardstickOf(run)
+			if g := Judge(sc, run, yard); !g.Passed || g.Points < 90 {
+				t.Errorf("%s, seed %d: steady has %.1f points: %v", name, seed, g.Points, g.Reasons)
+			}
+			idle := play.New(sc.Case(seed, true), seed)
+			idle.ToEnd(operators.Idle{})
+			if g := Judge(sc, idle, yard); g.Passed || g.Points > 5 {
+				t.Errorf("%s, seed %d: idle has %.1f points", name, seed, g.Points)
+			}
+		}
+	}
+}
+
+func opened(t *testing.T, name string) *scenarios.Scenario {
+	t.Helper()
+	sc, err := scenarios.Open(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return sc
+}
