@@ -51,6 +51,7 @@ type App struct {
 	origin   string // path of the broken file, to read it again
 	begun    playing
 	held     []playing  // cases that were left and could not be written down: they stay in memory
+	asking   bool       // whether the file of the case is to be read again
 	next     *recording // to be shown once the cautions were read
 	told     time.Time  // when the case was last given a notice
 	now      time.Time  // of this frame
@@ -63,6 +64,7 @@ type App struct {
 // playing is the case that is on the screen; session is nil on the home screens.
 type playing struct {
 	session    *session.Session
+	path       string // of the file of one's own that it was read from
 	scenario   *scenarios.Scenario
 	assessment bool
 	journal    *journal.Journal
@@ -118,6 +120,9 @@ func (a *App) start() error {
 			return errors.New(why)
 		}
 		a.play(sc, a.o.Seed, a.o.Assessment)
+		if a.begun.path = fromFile(sc); a.begun.path != "" {
+			a.tellError(a.folder.Remember(a.begun.path))
+		}
 	default:
 		a.goHome()
 	}
@@ -164,6 +169,9 @@ func (a *App) homeFrame(c *ui.Core) error {
 			return Quit
 		}
 		a.homeAct(act)
+		if act.Do == home.Understood && len(a.view.Notices) == 0 {
+			c.Focus(0) // its button is gone, and the arrows are for the list again
+		}
 		if a.begun.session != nil {
 			c.Focus(0)
 			return nil
@@ -189,6 +197,8 @@ func (a *App) homeAct(act home.Act) {
 		a.open(act.Path)
 	case home.ReadAgain:
 		a.open(a.origin)
+	case home.Forget:
+		a.forget(act.Key)
 	case home.LeaveBroken:
 		a.view.Broken = home.Broken{}
 	case home.Understood:

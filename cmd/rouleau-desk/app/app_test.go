@@ -59,6 +59,20 @@ func (w *window) click(label string) {
 	w.Idle()
 }
 
+// choose takes a case of the list by hand: down with the arrow key until it is in view.
+func (w *window) choose(title string) {
+	w.t.Helper()
+	for range 60 {
+		if w.Click(title) == nil {
+			w.Idle()
+			return
+		}
+		w.Key(ui.KeyDown)
+		w.Idle()
+	}
+	w.t.Fatalf("%q is not in the list; there are: %v", title, w.Labels())
+}
+
 func (w *window) want(words string) {
 	w.t.Helper()
 	if !w.HasText(words) {
@@ -102,7 +116,7 @@ func TestFromHomeToAResultAndBack(t *testing.T) {
 	w := open(t, app.Options{Folder: folder, Who: "P-17"})
 	w.want("It must not be used to treat anyone")
 	w.click("Understood")
-	w.click(spine)
+	w.choose(spine)
 	w.click("New")
 	w.click("To the case sheet")
 	if got := w.App.Title(); !strings.HasPrefix(got, spine) {
@@ -196,7 +210,7 @@ func TestACaseThatCannotBeWrittenStaysInMemory(t *testing.T) {
 	w := open(t, app.Options{Folder: filepath.Join(inTheWay, "records")})
 	w.click("Understood")
 	w.want("nothing will be kept")
-	w.click(spine)
+	w.choose(spine)
 	w.click("To the case sheet")
 	w.toBench()
 	was := w.App.Session().Run.State.Hash()
@@ -309,7 +323,7 @@ func TestSixteenCasesInARowStayBounded(t *testing.T) {
 		return m.HeapAlloc
 	}
 	one := func() {
-		w.click(spine)
+		w.choose(spine)
 		w.click("To the case sheet")
 		w.click("set up to process")
 		w.click("To the bench: time starts")
@@ -343,7 +357,7 @@ func TestSixteenCasesInARowStayBounded(t *testing.T) {
 func TestNoTimePassesBehindAHint(t *testing.T) {
 	w := open(t, app.Options{Folder: filepath.Join(t.TempDir(), "records")})
 	w.click("Understood")
-	w.click(spine)
+	w.choose(spine)
 	w.click("To the case sheet")
 	w.toBench()
 	tick := func() int64 { return w.App.Session().Run.State.Tick }

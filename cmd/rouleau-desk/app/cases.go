@@ -4,6 +4,7 @@ package app
 
 import (
 	"cmp"
+	"path/filepath"
 	"slices"
 	"strings"
 
@@ -17,15 +18,20 @@ import (
 type known struct {
 	key      string
 	group    home.Group
-	path     string // of a file of one's own, which is read again before it is begun
-	scenario *scenarios.Scenario
+	path     string              // of a file of one's own, which is read again before it is begun
+	scenario *scenarios.Scenario // nil while the file cannot be played
+	broken   string              // why it cannot
 }
+
+// is tells whether this is the case of an id.
+func (k *known) is(id string) bool { return k.scenario != nil && k.scenario.ID == id }
 
 // goHome shows the home screens with results as they are now.
 func (a *App) goHome() {
 	a.begun = playing{}
 	if a.cases == nil {
 		a.library()
+		a.recent()
 	}
 	past, faults := a.folder.Past()
 	for _, err := range faults {
@@ -39,7 +45,12 @@ func (a *App) goHome() {
 	}
 	a.view.Cases = a.view.Cases[:0]
 	for i := range a.cases {
-		a.view.Cases = append(a.view.Cases, caseOf(&a.cases[i], by[a.cases[i].scenario.ID]))
+		k := &a.cases[i]
+		if k.scenario == nil {
+			a.view.Cases = append(a.view.Cases, home.Case{Key: k.key, Group: k.group, Title: filepath.Base(k.path), File: k.path, Broken: k.broken})
+			continue
+		}
+		a.view.Cases = append(a.view.Cases, caseOf(k, by[k.scenario.ID]))
 	}
 	a.unfinished()
 }
@@ -63,7 +74,7 @@ func (a *App) library() {
 // recorded adds cases that are known from results alone: their files were opened at another time. The record holds the text.
 func (a *App) recorded(past []keep.Past) {
 	for _, p := range past {
-		if slices.ContainsFunc(a.cases, func(k known) bool { return k.scenario.ID == p.ScenarioID }) {
+		if slices.ContainsFunc(a.cases, func(k known) bool { return k.is(p.ScenarioID) }) {
 			continue
 		}
 		r, err := attempt.Load(p.Path)
@@ -79,12 +90,12 @@ func (a *App) recorded(past []keep.Past) {
 
 // add puts a file of one's own into the list, in the place of what was there of the same file or the same case of a record.
 func (a *App) add(sc *scenarios.Scenario, name, path string) {
-	k := known{key: "file " + name, group: home.Own, path: path, scenario: sc}
-	a.cases = slices.DeleteFunc(a.cases, func(old known) bool {
-		return old.key == k.key || old.key == "record "+sc.ID
-	})
-	a.cases = append(a.cases, k)
-	a.goHome()
+	a.cases = slices.DeleteFunc(a.cases, func(old known) bool { return old.key == "record "+sc.ID })
+	if path != "" {
+		a.tellError(a.folder.Remember(path))
+	}
+	k := known{key: fileKey(name), group: home.Own, path: path, scenario: sc}
+	a.list(k)
 	a.home.ShowCase(k.key)
 }
 
@@ -101,7 +112,7 @@ func caseOf(k *known, past []keep.Past) home.Case {
 	s := k.scenario
 	c := home.Case{Key: k.key, Group: k.group, Guided: s.Lesson(), Title: s.Title, Level: strings.ReplaceAll(s.Level, "_", " "), Summary: s.Summary, Minutes: s.Minutes,
 		Version: s.Version, Cautions: s.Cautions, Speeds: s.Modes.PracticeSpeeds, AssessmentSpeed: max(1, s.Modes.AssessmentSpeed),
-		LimitMin: s.Modes.TimeLimitMin, Past: past}
+		LimitMin: s.Modes.TimeLimitMin, Past: past, File: k.path}
 	for _, o := range s.Objectives {
 		c.Objectives = append(c.Objectives, o.Text)
 	}

@@ -93,6 +93,7 @@ func (a *App) open(path string) {
 	}
 	sc, err := scenarios.Load(path)
 	if err != nil {
+		a.mark(path, err)
 		a.broken(path, err, true)
 		return
 	}

@@ -23,6 +23,7 @@ func TestFilesAreDropped(t *testing.T) {
 	w := open(t, app.Options{})
 	w.drop("case.yaml", good) // even before the cautions are read
 	w.click("Understood")
+	w.Wait(100)
 	w.want("Unsteady oozing in a spine operation")
 	w.want("Files of your own")
 	w.drop("broken.yaml", []byte(strings.Replace(string(good), "minutes: 105", "minutes: many", 1)))

@@ -17,13 +17,15 @@ import (
 // begin plays a case of the list. A file of one's own is read again, so that what was mended since counts.
 func (a *App) begin(act home.Act) {
 	k := a.find(act.Key)
-	if k == nil {
+	if k == nil || k.scenario == nil {
 		return
 	}
-	if k.path != "" {
-		fresh, err := scenarios.Load(k.path)
+	path := k.path
+	if path != "" {
+		fresh, err := scenarios.Load(path)
 		if err != nil {
-			a.broken(k.path, err, true)
+			a.mark(path, err)
+			a.broken(path, err, true)
 			return
 		}
 		k.scenario = fresh
@@ -33,6 +35,7 @@ func (a *App) begin(act home.Act) {
 		seed = a.o.NewSeed()
 	}
 	a.play(k.scenario, seed, act.Assessment)
+	a.begun.path = path
 	a.begun.session.Do([]bench.Act{{Do: bench.GoOn}}) // the cautions were read on the way in
 }
 
@@ -80,7 +83,11 @@ func (a *App) finish(run *play.Run, breaks attempt.Breaks) bench.Result {
 // caseFrame runs a frame of the case.
 func (a *App) caseFrame(c *ui.Core) error {
 	s := a.begun.session
-	s.Reading = a.desk.Dialog == bench.HintDialog
+	a.reloads(c)
+	if s = a.begun.session; s == nil {
+		return nil // its file cannot be played any more
+	}
+	s.Reading = a.desk.Dialog == bench.HintDialog || a.asking
 	s.Advance(a.now)
 	s.Refresh()
 	for _, act := range a.desk.Frame(c, &s.View) {
@@ -91,6 +98,10 @@ func (a *App) caseFrame(c *ui.Core) error {
 	}
 	if s = a.begun.session; s.View.Screen != bench.Cautions {
 		a.home.Caution()
+	}
+	if a.asking {
+		a.askReload(c)
+		return nil
 	}
 	switch {
 	case s.Left:
@@ -147,6 +158,9 @@ func (a *App) leaveCase() {
 	}
 	a.goHome()
 	a.home.Select(b.scenario.ID)
+	if b.path != "" {
+		a.home.Select(fileKey(b.path))
+	}
 }
 
 // safe tells whether nothing is lost when the case is let go: it is on disk, done with, or was not begun.

@@ -98,6 +98,11 @@ func (a *App) resumeJournal(path string) error {
 	}
 	h := j.Head()
 	a.begun = playing{scenario: sc, assessment: h.Assessment(), journal: j}
+	for i := range a.cases {
+		if k := &a.cases[i]; k.path != "" && k.is(sc.ID) {
+			a.begun.path = k.path
+		}
+	}
 	if a.begun.session, err = session.Resume(sc, j, a.options(session.Options{})); err != nil {
 		j.Close()
 		return err

@@ -74,7 +74,7 @@ func TestLookingAtAResultSavesNothing(t *testing.T) {
 		text := assessed(t, filepath.Join(folder, "attempts", "a.json"), idle)
 		w = open(t, app.Options{Folder: folder, Who: "P-02"})
 		w.click("Understood")
-		w.click(spine)
+		w.choose(spine)
 		w.click("Result")
 		if s := w.App.Session(); s == nil || !s.View.Watching || s.View.Screen != bench.Graded {
 			t.Fatal("the result is not shown as one of a recording")

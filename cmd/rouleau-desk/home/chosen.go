@@ -16,6 +16,13 @@ var caseID = ui.Name("home case")
 
 func (h *Home) chosenCase(c *ui.Core, v *View, k *Case, r ui.Rect) {
 	r.CutTop(8)
+	if k.Broken != "" {
+		h.brokenCase(c, k, r)
+		return
+	}
+	if k.File != "" {
+		h.ownFile(c, v, k, r.CutTop(ownHeight))
+	}
 	foot := r.CutBottom(startHeight)
 	r.CutBottom(8)
 	h.about(c, k, r)

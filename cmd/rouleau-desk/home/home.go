@@ -17,6 +17,7 @@ const (
 type Home struct {
 	cautioned bool // the cautions were read since the start
 	key       string
+	seek      int // frames in which the chosen case is brought into view
 	dialog    dialog
 	who       string
 	whoWhy    string // why the last try was turned away
@@ -49,11 +50,17 @@ const (
 // New makes the screens as they are at a start: the cautions first.
 func New() *Home { return &Home{heights: map[ui.ID]float32{}} }
 
-// Select chooses a case of the list.
-func (h *Home) Select(key string) { h.key = key }
+// Select chooses a case of the list and brings it into view.
+func (h *Home) Select(key string) { h.key, h.seek = key, seekFrames }
 
 // ShowCase is Select, with dialogs closed: a file was opened.
-func (h *Home) ShowCase(key string) { h.key, h.dialog = key, noDialog }
+func (h *Home) ShowCase(key string) {
+	h.Select(key)
+	h.dialog = noDialog
+}
+
+// seekFrames is how long the list looks for the case to show: only after a frame does it know how long it has become.
+const seekFrames = 3
 
 // Cautioned tells whether the cautions were read since the start.
 func (h *Home) Cautioned() bool { return h.cautioned }

@@ -14,6 +14,9 @@ var (
 	groupOf = [...]string{Lesson: "home.lessons", Library: "home.library", Own: "home.own"}
 )
 
+// groupHeight is the room that the name of a group takes above its first case.
+const groupHeight = 34
+
 func (h *Home) list(c *ui.Core, v *View, r ui.Rect) {
 	h.listKeys(c, v)
 	r.CutTop(4)
@@ -22,12 +25,17 @@ func (h *Home) list(c *ui.Core, v *View, r ui.Rect) {
 	for i := range v.Cases {
 		k := &v.Cases[i]
 		if i == 0 || v.Cases[i-1].Group != k.Group {
-			y += 8
+			y += groupHeight - 26
 			c.Text(ui.R(area.X+2, y, area.W-4, 22), words.Say(groupOf[k.Group]), ui.Style{Size: 13, Weight: ui.SemiBold, Col: c.Pal.Muted})
 			y += 26
 		}
-		y += h.row(c, k, i, area.X+3, y, area.W-6) + 6
+		height := h.row(c, k, i, area.X+3, y, area.W-6)
+		if k.Key == h.key && h.seek > 0 {
+			c.BringIn(ui.R(area.X, y-groupHeight, area.W, height+groupHeight))
+		}
+		y += height + 6
 	}
+	h.seek = max(0, h.seek-1)
 	h.heights[listID] = y - area.Y + 4
 	c.EndScroll()
 }
@@ -40,6 +48,9 @@ func (h *Home) row(c *ui.Core, k *Case, i int, x, y, w float32) float32 {
 	const pad = 12
 	wide := w - 2*pad - 4
 	meta := words.Say("home.level", k.Level, k.Minutes)
+	if k.Broken != "" {
+		meta = k.Broken
+	}
 	result := resultWords(k)
 	nameH := c.LabelHeight(k.Title, wide, name)
 	metaH := c.LabelHeight(meta, wide, small)

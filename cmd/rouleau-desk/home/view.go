@@ -37,6 +37,8 @@ type Case struct {
 	AssessmentSpeed int
 	LimitMin        int         // of an assessment, on the wall
 	Past            []keep.Past // newest first
+	File            string      // of one's own, "" for a case of the library
+	Broken          string      // why a file of one's own cannot be played as it is now, "" where it can
 }
 
 // Group is the part of the list in which a case stands.
@@ -93,6 +95,7 @@ const (
 	Open                     // Path: a scenario file
 	ReadAgain                // the broken file
 	LeaveBroken              // it is put away
+	Forget                   // Key: a file of one's own, which is taken off the list
 	Resume                   // Path of a journal
 	PutAside                 // Path of a journal
 	Watch                    // Path of an attempt

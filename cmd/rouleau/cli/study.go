@@ -152,7 +152,7 @@ func (s *session) show(w studied, sc *scenarios.Scenario, who []*operators.Opera
 		fmt.Fprintln(&s.out, words.Say("study.operator_line", fmt.Sprintf("%-20s", o.Name), o.N, 100*o.Pass.Value, 100*o.Pass.Low, 100*o.Pass.High, o.Points.Value, o.Points.Low, o.Points.High))
 	}
 	broken := f.Broken()
-	for _, line := range append(slices.Clone(broken), f.Warnings...) {
+	for _, line := range append(slices.Clone(broken), slices.DeleteFunc(f.Warnings, func(w string) bool { return slices.Contains(broken, w) })...) {
 		fmt.Fprintln(&s.out, wrap(words.Say("cli.warning", line), "", "  "))
 	}
 	if w.require && len(broken) > 0 {

@@ -56,7 +56,7 @@ func (f *Figures) cohort(people []person, later int, criteria []int, t *study.Ta
 			passed++
 		}
 	}
-	pass, mean, sd := Wilson(passed, c.N), Mean(points), Deviation(points)
+	pass, mean, sd := Wilson(passed, c.N), Mean(points).between(0, 100), Deviation(points)
 	c.Pass, c.Points, c.SD = &pass, &mean, &sd
 	best := slices.DeleteFunc(slices.Clone(t.Rows), func(r study.Row) bool { return r.Operator != steady })
 	c.AUC = against(pointsOf(best), points)

@@ -134,7 +134,7 @@ func operatorOf(o *operators.Operator, rows []study.Row) Operator {
 		return op
 	}
 	points := pointsOf(rows)
-	op.Points = Mean(points)
+	op.Points = Mean(points).between(0, 100)
 	op.SD = Deviation(points)
 	op.Recovery = Proportion(valuesOf(rows, func(r *study.Row) float64 { return r.Recovery }))
 	for _, p := range points {

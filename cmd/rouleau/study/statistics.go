@@ -55,7 +55,12 @@ func Proportion(x []float64) Interval {
 	if i.N > 0 && i.Low == i.High && (i.Value == 0 || i.Value == 1) {
 		return Wilson(int(i.Value)*i.N, i.N)
 	}
-	i.Low, i.High = max(0, i.Low), min(1, i.High)
+	return i.between(0, 1)
+}
+
+// between keeps an interval where the figure can be.
+func (i Interval) between(low, high float64) Interval {
+	i.Low, i.High = max(low, i.Low), min(high, i.High)
 	return i
 }
 

@@ -81,6 +81,22 @@ func TestMean(t *testing.T) {
 	}
 }
 
+// Shares that are all alike are not told as certain, and no interval reaches beyond what there is.
+func TestProportion(t *testing.T) {
+	if got, want := Proportion(slices.Repeat([]float64{1}, 40)), Wilson(40, 40); got != want || got.Low > 0.95 {
+		t.Errorf("all: %+v", got)
+	}
+	if got, want := Proportion(make([]float64, 40)), Wilson(0, 40); got != want {
+		t.Errorf("none: %+v", got)
+	}
+	if got := Proportion([]float64{1, 1, 1, 0.2}); got.High != 1 || got.Low < 0 || got.Value != 0.8 {
+		t.Errorf("%+v", got)
+	}
+	if got := Mean([]float64{96, 100, 100}).between(0, 100); got.High != 100 || got.Low >= 98 {
+		t.Errorf("points: %+v", got)
+	}
+}
+
 func TestCorrelation(t *testing.T) {
 	x := []float64{1, 2, 3, 4, 5, 6}
 	if got := Correlation(x, []float64{2, 4, 6, 8, 10, 12}); got == nil || !near(got.Value, 1) {
