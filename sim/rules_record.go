@@ -5,6 +5,7 @@ package sim
 func recordRules() {
 	rules[Declare] = rule{least: 0, most: float64(incidentCount) - 1, whole: true,
 		do: func(c *Case, s *State, a Action, h *Happened) {
+			s.Conduct.causes(s) // an alarm that came on since they were last noted is reason enough
 			s.Conduct.tell(Incident(a.Value), s.Tick)
 		}}
 	rules[EstimateLoss] = rule{least: 0, most: 30000,
