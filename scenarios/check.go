@@ -64,10 +64,9 @@ func above(path string) string { return path[:max(strings.LastIndexByte(path, '.
 
 // unknown reports a word that is none of those known.
 func (c *checker) unknown(path, message, word string, known []string) {
-	const shown = 20 // as many as yamlread.OneOf gives where it does not know which was meant
 	near := yamlread.Nearest(word, known)
 	expected := yamlread.OneOf(known, word, near)
-	if near == "" && len(known) > shown {
+	if near == "" && len(known) > yamlread.MostListed {
 		expected += " (rouleau schema --page lists them)"
 	}
 	c.FaultNear(path, message, expected, near)

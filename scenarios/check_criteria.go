@@ -5,6 +5,7 @@ package scenarios
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"rouleau/scenarios/yamlread"
@@ -66,7 +67,11 @@ func (c *checker) target(i int, cr *Criterion) {
 			c.Fault(path(b.soft), b.soft+" softens an edge that is not there", b.key+" beside it, or the key left out")
 		}
 		if b.bound != nil && (*b.bound < m.Least || *b.bound > m.Most) {
-			c.Fault(path(b.key), fmt.Sprintf("%g is not possible for %s", *b.bound, m.Name), fmt.Sprintf("a number, %g to %g (%s)", m.Least, m.Most, m.Unit))
+			near := ""
+			if m.Unit == Share && *b.bound >= 2 && *b.bound/100 <= m.Most {
+				near = strconv.FormatFloat(*b.bound/100, 'g', 6, 64) // written in per cent
+			}
+			c.FaultNear(path(b.key), fmt.Sprintf("%g is not possible for %s", *b.bound, m.Name), fmt.Sprintf("a number, %g to %g (%s)", m.Least, m.Most, m.Unit), near)
 		}
 	}
 	if cr.Least != nil && *cr.Least <= m.Least && cr.Most == nil || cr.Most != nil && *cr.Most >= m.Most && cr.Least == nil {

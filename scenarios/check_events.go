@@ -5,7 +5,6 @@ package scenarios
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"rouleau/scenarios/yamlread"
 	"rouleau/sim"
@@ -102,12 +101,25 @@ func (c *checker) contaminants() {
 		x := &c.f.Contaminants[i]
 		full := at("contaminants", i, "haemostat_full_per_ml")
 		if x.Procoagulant && x.HaemostatFull <= 0 && c.sound(full) {
-			c.Fault(full, x.Name+" is procoagulant, so the amount with full effect is needed", "haemostat_full_per_ml above 0")
+			c.Fault(full, x.Name+" is procoagulant, so the amount with full effect is needed", "haemostat_full_per_ml above 0"+c.alsoNeeded(i))
 		}
 		if x.MustDivert && x.HaemostatFull <= 0 && x.LimitPerML <= 0 && c.sound(full, at("contaminants", i, "limit_per_ml")) && !x.Procoagulant {
-			c.Fault(at("contaminants", i, "must_divert"), x.Name+" must be diverted, so an amount from which it counts is needed", "limit_per_ml or haemostat_full_per_ml above 0")
+			c.Fault(at("contaminants", i, "must_divert"), x.Name+" must be diverted, so an amount from which it counts is needed", "limit_per_ml or haemostat_full_per_ml above 0"+c.alsoNeeded(i))
 		}
 	}
+}
+
+// alsoNeeded says what else a contaminant lacks, so that nobody learns of it only in the next round.
+func (c *checker) alsoNeeded(i int) string {
+	x, also := &c.f.Contaminants[i], ""
+	bled := slices.ContainsFunc(c.f.Phases, func(p Phase) bool { q, ok := p.ContaminantPerML.Get(x.Name); return ok && q.High() > 0 })
+	if x.AgentPerML.High() <= 0 && !bled {
+		also += "; agent_per_ml above 0 for the event agent_on that brings it, or contaminants_per_ml in a phase"
+	}
+	if x.Procoagulant && x.LimitPerML <= 0 {
+		also += "; limit_per_ml if some of it in the product makes that unfit"
+	}
+	return also
 }
 
 func (c *checker) events() {
@@ -135,9 +147,11 @@ func (c *checker) events() {
 		case sim.EventAgentOn, sim.EventVacuumLost, sim.EventPowerLost, sim.EventBypass:
 			on[e.Kind+e.Agent] = true
 		case sim.EventAgentOff, sim.EventVacuumBack, sim.EventPowerBack:
-			before := strings.NewReplacer("_off", "_on", "_back", "_lost").Replace(e.Kind)
-			if !on[before+e.Agent] && !unsure {
+			switch before := e.begun(); {
+			case !on[before+e.Agent] && !unsure:
 				c.Fault(at("events", i, "kind"), fmt.Sprintf("%s has nothing to end", e.Kind), before+" in an event before it")
+			case on[before+e.Agent]:
+				c.endsTooSoon(i, e)
 			}
 		}
 	}

@@ -16,8 +16,22 @@ type Story struct {
 	Consent           string   `yaml:"consent" rule:"required,min=3,max=300" doc:"what the patient agreed to"`
 	Refusals          []string `yaml:"refusals" rule:"max=6,each_min=2,each_max=200" doc:"what the patient declines" example:"[Donor blood]"`
 	Contraindications []string `yaml:"contraindications" rule:"max=8,each_min=2,each_max=200" doc:"what speaks against collecting, washing or an anticoagulant" example:"[Thrombocytopenia after heparin three years ago]"`
-	LocalPolicy       []string `yaml:"local_policy" rule:"max=6,each_min=5,each_max=200" doc:"customs of the hospital that bear on this case, such as a second sucker; left out: no row on the sheet" example:"[A second sucker to the discard until the child is born]"`
+	LocalPolicy       []string `yaml:"local_policy" rule:"max=6,each_min=5,each_max=200" doc:"customs of the hospital that bear on this case, such as a second sucker; operators act on certain words, see words of local_policy; left out: no row on the sheet" example:"[A second sucker to the discard until the child is born]"`
 	Allergies         []string `yaml:"allergies" rule:"max=8,each_min=2,each_max=200" doc:"allergies; none known is an empty list" example:"[Latex (rash)]"`
+}
+
+// Words of a custom on the sheet that operators act on.
+const (
+	PolicySecondSucker = "second sucker"
+	PolicyToppedUp     = "topped up"
+	PolicyTogether     = "decide together"
+)
+
+// Policies says what operators do about these words.
+var Policies = [...]struct{ Words, Meaning string }{
+	{PolicySecondSucker, "they ask for a second sucker while they prepare, and leave their own where it is when something that must be diverted comes: the surgeon takes it with the second one"},
+	{PolicyToppedUp, "they top up the last bowl from the product bag where it stayed part-filled"},
+	{PolicyTogether, "they ask surgeon and anaesthetist whether to collect before they decide"},
 }
 
 // Objective is something the trainee should learn or show.

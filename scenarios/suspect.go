@@ -28,6 +28,7 @@ func suspect(doc *yamlread.Doc, f *File, source []byte) {
 	c.survival()
 	c.supplies()
 	c.late()
+	c.dangers()
 	c.lesson()
 }
 

@@ -2,58 +2,33 @@ package scoring
 
 import (
 	"rouleau/assets/words"
+	"rouleau/scenarios"
 	"rouleau/sim"
 )
 
 // What points never make up for.
 
-const (
-	briefML      = 25.0 // given, or collected, before it was noticed: a brief slip
-	briefPressS  = 5.0
-	promptTicks  = 10 * 60 * sim.TicksPerSecond // told within this of its beginning
-	traceML      = 0.5                          // less than a reading can show
-	neverBrief   = 0.0
-	noIncident   = sim.Incident(255)
-	concealedML  = 20.0 // collected with something that must be diverted, and never told
-	unfitHeparin = 5.0  // IU
-)
+const promptTicks = scenarios.PromptMin * 60 * sim.TicksPerSecond
 
-// rule is one thing that is never made up for.
-type rule struct {
-	name   string // key of the catalogue, group critical
-	amount func(j *judged) float64
-	from   float64      // more than this counts
-	brief  float64      // up to this it is a brief slip that can be mended
-	told   sim.Incident // by declaring this
-}
-
-var rules = [...]rule{
-	{"collected_after_refusal", func(j *judged) float64 { return j.s.Conduct.AfterRefusalML }, traceML, neverBrief, noIncident},
-	{"heparin_forbidden", func(j *judged) float64 { return j.s.Conduct.ForbiddenHeparinIU }, unfitHeparin, neverBrief, noIncident},
-	{"contaminated_given", func(j *judged) float64 { return j.s.Conduct.ContaminatedGivenML }, traceML, briefML, sim.IncidentProduct},
-	{"unwashed_given", func(j *judged) float64 { return j.s.Conduct.UnwashedGivenML }, traceML, briefML, sim.IncidentProduct},
-	{"wrong_wash_given", func(j *judged) float64 { return j.s.Conduct.WrongWashGivenML }, traceML, briefML, sim.IncidentProduct},
-	{"haemolysed_given", func(j *judged) float64 { return j.s.Conduct.HaemolysedGivenML }, traceML, briefML, sim.IncidentProduct},
-	{"pressure_on_bag", func(j *judged) float64 { return sim.Seconds(j.s.Conduct.SqueezedTicks) }, 0, briefPressS, sim.IncidentAir},
-	{"air_given", func(j *judged) float64 { return j.s.Giving.AirML }, traceML, 2, sim.IncidentAir},
-	{"not_identified", func(j *judged) float64 { return j.s.Conduct.UnidentifiedGivenML }, traceML, neverBrief, noIncident},
-	{"circuit_parted", func(j *judged) float64 { return j.s.Conduct.PartedGivenML }, traceML, neverBrief, noIncident},
-	{"expired_given", func(j *judged) float64 { return j.s.Conduct.ExpiredGivenML }, traceML, neverBrief, noIncident},
-	{"unlabelled_given", func(j *judged) float64 { return j.s.Conduct.UnlabelledGivenML }, traceML, neverBrief, noIncident},
-	{"anticoagulant_given", func(j *judged) float64 { return j.s.Conduct.AnticoagulantGivenML }, traceML, neverBrief, noIncident},
-	{"clot_given", func(j *judged) float64 { return j.s.Conduct.ClotGivenML }, 0.05, neverBrief, noIncident},
-	{"breach_used", func(j *judged) float64 { return j.s.Conduct.BreachedGivenML }, 0, neverBrief, noIncident},
-	{"through_reaction", func(j *judged) float64 { return j.s.Conduct.ReactionGivenML }, traceML, briefML, sim.IncidentReaction},
-	{"concealed", concealed, 0, neverBrief, noIncident},
-}
-
-// CriticalNames are the names of all that is never made up for, in the order in which it is looked for.
-func CriticalNames() []string {
-	names := make([]string, len(rules))
-	for i := range rules {
-		names[i] = rules[i].name
-	}
-	return names
+// amounts is how much of each of scenarios.Criticals there was in a run.
+var amounts = map[string]func(j *judged) float64{
+	"collected_after_refusal": func(j *judged) float64 { return j.s.Conduct.AfterRefusalML },
+	"heparin_forbidden":       func(j *judged) float64 { return j.s.Conduct.ForbiddenHeparinIU },
+	"contaminated_given":      func(j *judged) float64 { return j.s.Conduct.ContaminatedGivenML },
+	"unwashed_given":          func(j *judged) float64 { return j.s.Conduct.UnwashedGivenML },
+	"wrong_wash_given":        func(j *judged) float64 { return j.s.Conduct.WrongWashGivenML },
+	"haemolysed_given":        func(j *judged) float64 { return j.s.Conduct.HaemolysedGivenML },
+	"pressure_on_bag":         func(j *judged) float64 { return sim.Seconds(j.s.Conduct.SqueezedTicks) },
+	"air_given":               func(j *judged) float64 { return j.s.Giving.AirML },
+	"not_identified":          func(j *judged) float64 { return j.s.Conduct.UnidentifiedGivenML },
+	"circuit_parted":          func(j *judged) float64 { return j.s.Conduct.PartedGivenML },
+	"expired_given":           func(j *judged) float64 { return j.s.Conduct.ExpiredGivenML },
+	"unlabelled_given":        func(j *judged) float64 { return j.s.Conduct.UnlabelledGivenML },
+	"anticoagulant_given":     func(j *judged) float64 { return j.s.Conduct.AnticoagulantGivenML },
+	"clot_given":              func(j *judged) float64 { return j.s.Conduct.ClotGivenML },
+	"breach_used":             func(j *judged) float64 { return j.s.Conduct.BreachedGivenML },
+	"through_reaction":        func(j *judged) float64 { return j.s.Conduct.ReactionGivenML },
+	"concealed":               concealed,
 }
 
 // concealed counts incidents of weight that happened in plain sight and were never told.
@@ -65,7 +40,7 @@ func concealed(j *judged) float64 {
 			n++
 		}
 	}
-	if k.DivertMissedML > concealedML && k.Told[sim.IncidentContaminant] == 0 {
+	if k.DivertMissedML > scenarios.ConcealedML && k.Told[sim.IncidentContaminant] == 0 {
 		n++
 	}
 	return n
@@ -74,21 +49,21 @@ func concealed(j *judged) float64 {
 // criticals looks for each of the rules in a run.
 func criticals(j *judged) []Critical {
 	var out []Critical
-	for i := range rules {
-		r := &rules[i]
-		amount := r.amount(j)
-		if amount <= r.from {
+	for i := range scenarios.Criticals {
+		r := &scenarios.Criticals[i]
+		amount := amounts[r.Name](j)
+		if amount <= r.From {
 			continue
 		}
-		c := Critical{Name: r.name, Amount: amount, Tick: -1}
-		if r.told != noIncident {
-			met, told := j.s.Conduct.Met[r.told], j.s.Conduct.Told[r.told]
+		c := Critical{Name: r.Name, Amount: amount, Tick: -1}
+		if r.Told != scenarios.NoIncident {
+			met, told := j.s.Conduct.Met[r.Told], j.s.Conduct.Told[r.Told]
 			if met > 0 {
 				c.Tick = met
 			}
-			c.Mended = amount <= r.brief && met > 0 && told > 0 && told <= met+promptTicks
+			c.Mended = amount <= r.Brief && met > 0 && told > 0 && told <= met+promptTicks
 		}
-		c.Reason = words.Say("critical."+r.name, amount)
+		c.Reason = words.Say("critical."+r.Name, amount)
 		if c.Mended {
 			c.Reason += " " + words.Say("critical.mended")
 		}

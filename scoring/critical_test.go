@@ -1,8 +1,11 @@
 package scoring
 
 import (
+	"strings"
 	"testing"
 
+	"rouleau/assets/words"
+	"rouleau/scenarios"
 	"rouleau/scoring/operators"
 	"rouleau/scoring/play"
 	"rouleau/sim"
@@ -198,9 +201,9 @@ func TestEachFailingIsFoundAndFailsTheRun(t *testing.T) {
 			t.Errorf("%s: critical %v, passed %v; given %.0f mL, conduct %+v", f.critical, g.Critical, g.Passed, run.State.Giving.GivenML, run.State.Conduct)
 		}
 	}
-	for i := range rules {
-		if !found[rules[i].name] {
-			t.Errorf("no failing brings about %s", rules[i].name)
+	for _, name := range scenarios.CriticalNames() {
+		if !found[name] {
+			t.Errorf("no failing brings about %s", name)
 		}
 	}
 }
@@ -236,5 +239,17 @@ func TestAStoppedReactionIsNoFault(t *testing.T) {
 	}
 	if run.State.Conduct.Met[sim.IncidentReaction] == 0 {
 		t.Fatal("there was no reaction to stop")
+	}
+}
+
+// What the page of the format lists is what is counted, and nothing else is.
+func TestEveryCriticalIsCounted(t *testing.T) {
+	for _, c := range scenarios.Criticals {
+		if amounts[c.Name] == nil || strings.Contains(words.Say("critical."+c.Name, 1.0), "‹") {
+			t.Errorf("%s is listed and not counted, or has no words", c.Name)
+		}
+	}
+	if len(amounts) != len(scenarios.Criticals) {
+		t.Errorf("%d are counted, %d are listed", len(amounts), len(scenarios.Criticals))
 	}
 }

@@ -58,6 +58,19 @@ func TestDoingNothingFails(t *testing.T) {
 	}
 }
 
+// What did not happen has no moment.
+func TestNothingCollectedWithAnAgentHasNoMoment(t *testing.T) {
+	run, g := played(spine(t), 1, steady)
+	if run.State.Conduct.DivertMissedML != 0 {
+		t.Fatalf("steady collected %.1f mL with an agent", run.State.Conduct.DivertMissedML)
+	}
+	for _, c := range g.Criteria {
+		if c.Measure == "agent_collected_ml" && (c.Tick != -1 || !c.Measured || c.Points != c.Of) {
+			t.Errorf("nothing was collected with an agent, and the grade is %+v", c)
+		}
+	}
+}
+
 func TestEveryMeasureIsComputed(t *testing.T) {
 	for _, m := range scenarios.Measures {
 		if measures[m.Name] == nil {

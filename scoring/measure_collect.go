@@ -77,6 +77,9 @@ func agentCollected(j *judged) found {
 	if j.s.Field.SuckedML == 0 {
 		return absent()
 	}
+	if j.s.Conduct.Met[sim.IncidentContaminant] == 0 {
+		return value(j.s.Conduct.DivertMissedML) // nothing happened, so there is no moment
+	}
 	return valueAt(j.s.Conduct.DivertMissedML, j.s.Conduct.Met[sim.IncidentContaminant])
 }
 

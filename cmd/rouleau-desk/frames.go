@@ -6,7 +6,6 @@ package main
 import (
 	"bytes"
 	"encoding/json"
-	"flag"
 	"runtime"
 	"time"
 
@@ -17,6 +16,7 @@ import (
 	"rouleau/cmd/rouleau-desk/app"
 	"rouleau/cmd/rouleau-desk/bench"
 	"rouleau/cmd/rouleau-desk/costs"
+	"rouleau/cmd/rouleau-desk/line"
 	"rouleau/cmd/rouleau-desk/paint"
 	"rouleau/sim"
 )
@@ -32,10 +32,7 @@ const fastest = 490 * time.Millisecond
 
 // measurement is what the command line asks to be measured, and what was.
 type measurement struct {
-	told  bool   // in words, at the end
-	file  string // and in full here; then frames follow each other without waiting for the display
-	cases int    // how often the attempt is shown before the window closes
-	pace  float64
+	line.Frames
 
 	app      *app.App
 	recorder costs.Recorder
@@ -46,20 +43,13 @@ type measurement struct {
 	painted  int // of them, after the picture of the end
 }
 
-func (m *measurement) flags(f *flag.FlagSet) {
-	f.BoolVar(&m.told, "frames", false, words.Say("desk.frames"))
-	f.StringVar(&m.file, "frames-file", "", words.Say("desk.frames_file"))
-	f.IntVar(&m.cases, "frames-cases", 1, words.Say("desk.frames_cases"))
-	f.Float64Var(&m.pace, "frames-pace", 1, words.Say("desk.frames_pace"))
-}
-
 // attach has the window tell what its frames cost.
 func (m *measurement) attach(w *paint.Window, a *app.App) {
 	m.app = a
-	if !m.told && m.file == "" {
+	if !m.Told && m.File == "" {
 		return
 	}
-	if m.file != "" {
+	if m.File != "" {
 		a.Caution()
 		ebiten.SetVsyncEnabled(false)
 		ebiten.SetTPS(ebiten.SyncWithFPS)
@@ -80,12 +70,12 @@ func (m *measurement) now() time.Time {
 	switch gone := m.began.Sub(was); {
 	case m.clock.IsZero():
 		m.clock = m.began
-		if m.file != "" {
+		if m.File != "" {
 			runtime.LockOSThread() // processor time is told by thread
 		}
 	default:
-		if s := m.app.Session(); m.file != "" && s != nil && s.View.Watching { // a case that somebody plays has the clock's pace
-			gone = min(time.Duration(float64(gone)*m.pace), max(gone, fastest))
+		if s := m.app.Session(); m.File != "" && s != nil && s.View.Watching { // a case that somebody plays has the clock's pace
+			gone = min(time.Duration(float64(gone)*m.Pace), max(gone, fastest))
 		}
 		m.clock = m.clock.Add(gone)
 	}
@@ -95,11 +85,11 @@ func (m *measurement) now() time.Time {
 // over brings the measurement on by a frame, and says whether it has come to its end.
 func (m *measurement) over() bool {
 	s := m.app.Session()
-	if m.file == "" || s == nil || !s.View.Watching {
+	if m.File == "" || s == nil || !s.View.Watching {
 		return false
 	}
 	m.frames++
-	if m.cases < 1 {
+	if m.Cases < 1 {
 		return m.frames > firstFrames
 	}
 	m.app.Desk().ChartAll()
@@ -113,8 +103,8 @@ func (m *measurement) over() bool {
 	if !s.Run.State.Ended && !s.View.Paused {
 		return false
 	}
-	if m.cases > 1 {
-		m.cases--
+	if m.Cases > 1 {
+		m.Cases--
 		s.Do([]bench.Act{{Do: bench.Finish}, {Do: bench.Again}, {Do: bench.GoOn}})
 		return false
 	}
@@ -139,11 +129,11 @@ type measured struct {
 // report gives the measurement in words, "" where none is wanted, and writes its file.
 func (m *measurement) report() (text string, err error) {
 	r := m.recorder.Report()
-	if m.file != "" {
+	if m.File != "" {
 		content, _ := json.Marshal(measured{r, m.still, m.painted}) // numbers and a time: nothing that could fail
-		err = atomic.WriteFile(m.file, bytes.NewReader(content))
+		err = atomic.WriteFile(m.File, bytes.NewReader(content))
 	}
-	if m.told {
+	if m.Told {
 		text = words.Say("desk.frames_all", r.Frames, r.Own.P50, r.Own.P99, r.Own.Max) + "\n" +
 			words.Say("desk.frames_washing", r.Washing, r.OwnWashing.P50, r.OwnWashing.P99, r.OwnWashing.Max)
 	}

@@ -4,7 +4,6 @@ package main
 
 import (
 	"errors"
-	"flag"
 	"fmt"
 	"io"
 	"os"
@@ -14,38 +13,32 @@ import (
 	"rouleau/assets/words"
 	"rouleau/cmd/rouleau-desk/app"
 	"rouleau/cmd/rouleau-desk/bench"
+	"rouleau/cmd/rouleau-desk/line"
+	_ "rouleau/cmd/rouleau-desk/line/first" // help and the like, before the graphics library looks for a display
 	"rouleau/cmd/rouleau-desk/paint"
 	"rouleau/cmd/rouleau-desk/system"
 	"rouleau/cmd/rouleau-desk/ui"
-)
-
-// Exit codes, as those of the command line: 1 the case is not right, 2 wrong usage, 3 a fault of ours or of the machine.
-const (
-	exitWrong = 1
-	exitUsage = 2
-	exitFault = 3
+	"rouleau/scoring/attempt"
 )
 
 func main() { os.Exit(run(os.Args[1:], os.Stderr)) }
 
 func run(args []string, stderr io.Writer) int {
-	s, err := parse(args, stderr)
-	switch {
-	case errors.Is(err, flag.ErrHelp):
-		return 0
-	case err != nil:
-		fmt.Fprintln(stderr, err)
-		return exitUsage
+	s, err := line.Parse(args, io.Discard) // faults were told before main began
+	if err != nil {
+		return line.Usage
 	}
-	if err := canSave(s); err != nil {
-		fmt.Fprintln(stderr, err)
-		return exitWrong
+	if s.App.Out != "" {
+		if err := attempt.CanSave(s.App.Out); err != nil { // told now, and not after a case
+			fmt.Fprintln(stderr, err)
+			return line.Wrong
+		}
 	}
-	s.app.Player = &system.Speaker{}
-	a, err := app.New(s.app)
+	s.App.Player = &system.Speaker{}
+	a, err := app.New(s.App)
 	if err != nil {
 		fmt.Fprintln(stderr, err)
-		return exitWrong
+		return line.Wrong
 	}
 	err = show(a, s, stderr)
 	if kept := a.Close(); kept != "" {
@@ -53,16 +46,16 @@ func run(args []string, stderr io.Writer) int {
 	}
 	if err != nil {
 		fmt.Fprintln(stderr, words.Say("desk.no_window", err))
-		return exitFault
+		return line.Fault
 	}
-	return 0
+	return line.Done
 }
 
 // show opens the window and returns when it is closed.
-func show(a *app.App, s line, stderr io.Writer) error {
+func show(a *app.App, s line.Line, stderr io.Writer) error {
 	core := ui.New(ui.Paper())
 	core.Words = bench.CoreWords()
-	m := &s.measure
+	m := &measurement{Frames: s.Frames}
 	title := ""
 	w := paint.Window{Core: core, UserScale: a.Scale, Clipboard: &system.Clipboard{}, Frame: func(c *ui.Core) error {
 		if err := a.Frame(c, m.now()); err != nil || m.over() {
@@ -74,8 +67,8 @@ func show(a *app.App, s line, stderr io.Writer) error {
 		}
 		return nil
 	}}
-	if s.describe != "" {
-		w.Shown = describer(s.describe, func(err error) { fmt.Fprintln(stderr, words.Say("desk.not_described", err)) })
+	if s.Describe != "" {
+		w.Shown = describer(s.Describe, func(err error) { fmt.Fprintln(stderr, words.Say("desk.not_described", err)) })
 	}
 	m.attach(&w, a)
 	width, height := ebiten.Monitor().Size()

@@ -50,6 +50,8 @@ func lists(b *strings.Builder) {
 		better := map[int]string{1: "more", -1: "less", 0: "a middle"}[m.MoreBetter]
 		fmt.Fprintf(b, "| `%s` | %s | %s | %.10g to %.10g | %s |\n", m.Name, cell(m.Meaning), cell(m.Unit), m.Least, m.Most, better)
 	}
+	criticals(b)
+	policies(b)
 	b.WriteString("\n## What can be read\n\nFor `until: {reads: ...}` and, in braces, for the texts of a lesson.\n\n| Name | Meaning | Unit |\n| --- | --- | --- |\n")
 	for _, v := range scenarios.Visibles {
 		unit := v.Unit
@@ -63,6 +65,27 @@ func lists(b *strings.Builder) {
 		fmt.Fprintf(b, "| `%s` | %s | %s |\n", name, actMeanings[name], valueOf(name))
 	}
 	fmt.Fprintf(b, "\nParts: `%s`.\n", strings.Join(slices.DeleteFunc(scenarios.PartNames(), func(name string) bool { return name == "" }), "`, `"))
+}
+
+// criticals lists what fails a run whatever else was done.
+func criticals(b *strings.Builder) {
+	fmt.Fprintf(b, "\n## Never made up for\n\nEach of these fails a run, whatever its points, in every case. A brief slip that was declared within %d minutes of its beginning is mended.\n\n"+
+		"| Name | What counts | Unit | Counts over | Brief slip up to | Declared as |\n| --- | --- | --- | --- | --- | --- |\n", scenarios.PromptMin)
+	for _, c := range scenarios.Criticals {
+		brief, told := "–", "–"
+		if c.Told != scenarios.NoIncident {
+			brief, told = fmt.Sprintf("%g", c.Brief), "`"+c.Told.String()+"`"
+		}
+		fmt.Fprintf(b, "| `%s` | %s | %s | %g | %s | %s |\n", c.Name, cell(c.Meaning), c.Unit, c.From, brief, told)
+	}
+}
+
+// policies lists the words of local_policy that operators act on.
+func policies(b *strings.Builder) {
+	b.WriteString("\n## Words of `local_policy`\n\nPeople read the whole line. Operators such as `steady` look only for these words in it, in small or capital letters, and do nothing about other customs.\n\n| Words | What operators then do |\n| --- | --- |\n")
+	for _, p := range scenarios.Policies {
+		fmt.Fprintf(b, "| %s | %s |\n", p.Words, p.Meaning)
+	}
 }
 
 // kinds are the kinds of events, and situations those that hints know, in the order of the format.

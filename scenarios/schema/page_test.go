@@ -2,6 +2,7 @@ package schema
 
 import (
 	"flag"
+	"fmt"
 	"os"
 	"reflect"
 	"strings"
@@ -84,6 +85,27 @@ func TestWordsOfListsAreExplained(t *testing.T) {
 				t.Errorf("%s: %s is not explained", of.what, w)
 			}
 		}
+	}
+}
+
+// What fails a run in every case, and the words that operators act on, stand on the page.
+func TestPageListsWhatTheAuthorDoesNotWrite(t *testing.T) {
+	page, err := Page()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range scenarios.Criticals {
+		if !strings.Contains(string(page), "| `"+c.Name+"` | "+c.Meaning+" |") || len(c.Meaning) < 10 {
+			t.Errorf("%s is not explained", c.Name)
+		}
+	}
+	for _, p := range scenarios.Policies {
+		if !strings.Contains(string(page), "| "+p.Words+" | they ") {
+			t.Errorf("%q is not explained", p.Words)
+		}
+	}
+	if c := scenarios.Criticals[len(scenarios.Criticals)-1]; !strings.Contains(c.Meaning, fmt.Sprintf("over %g mL", scenarios.ConcealedML)) {
+		t.Errorf("the page says of %s: %s", c.Name, c.Meaning)
 	}
 }
 

@@ -26,6 +26,7 @@ var (
 	halfClock  = regexp.MustCompile(`^([0-9]):([0-5][0-9])$`)
 	bareClock  = regexp.MustCompile(`^[1-5]?[0-9]$`)
 	zeroClock  = regexp.MustCompile(`^0([0-9]:[0-5][0-9]:[0-5][0-9])$`)
+	looseClock = regexp.MustCompile(`^([0-9]{1,2}):([0-9]{1,2}):([0-9]{1,2})$`)
 )
 
 // parseClock reads a time. Otherwise better is how it was probably meant.
@@ -38,6 +39,14 @@ func parseClock(s string) (c Clock, better string, ok bool) {
 	}
 	if m := zeroClock.FindStringSubmatch(s); m != nil {
 		return c, m[1], false
+	}
+	if m := looseClock.FindStringSubmatch(s); m != nil {
+		// 70 minutes are an hour and ten, and a nought may be missing.
+		better = Clock{Seconds: number(m[1])*3600 + number(m[2])*60 + number(m[3])}.String()
+		if !longClock.MatchString(better) {
+			better = ""
+		}
+		return c, better, false
 	}
 	if m := halfClock.FindStringSubmatch(s); m != nil {
 		// 1:30 can be minutes or hours: both readings are offered.

@@ -126,6 +126,29 @@ func (r *Reader) inUnit(number, unit string) string {
 	return ""
 }
 
+// bare are the units that people write numbers in without saying so, by the unit of the key, with what they are in it.
+var bare = map[string]float64{
+	"":         0.01, // a share in per cent
+	"fraction": 0.01,
+	"cm":       100, // metres
+	"g/dL":     0.1, // g/L
+	"kg":       0.001,
+}
+
+// otherUnit gives a number outside the bounds as it would be in the unit of the key, where it is likely to be in the usual
+// other one; nothing where it is not.
+func (r *Reader) otherUnit(x, lo, hi float64) string {
+	factor, known := bare[r.rule.Unit]
+	share := factor == 0.01
+	if !known || share && !(lo >= 0 && hi <= 1 && x >= 2) || (x > hi) != (factor < 1) {
+		return ""
+	}
+	if better := strconv.FormatFloat(float64(x*factor), 'g', 6, 64); r.holds(better) {
+		return better
+	}
+	return ""
+}
+
 // holds tells whether a number keeps to the bounds of the rule.
 func (r *Reader) holds(number string) bool {
 	x, problem, _ := readNumber(number)

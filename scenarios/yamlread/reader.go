@@ -7,7 +7,6 @@ import (
 	"fmt"
 	"reflect"
 	"slices"
-	"strconv"
 	"strings"
 
 	"github.com/agnivade/levenshtein"
@@ -74,11 +73,7 @@ func (r *Reader) Number(node *yaml.Node, wanted string) (float64, bool) {
 	}
 	lo, hi, _ := r.rule.Bounds()
 	if x < lo || x > hi {
-		better := ""
-		if percent := strconv.FormatFloat(float64(x/100), 'g', 6, 64); lo >= 0 && hi <= 1 && x >= 2 && r.holds(percent) {
-			better = percent // a share written in per cent
-		}
-		r.FaultNear(node, clip(node.Value)+" is too "+tooWhat(x < lo), wanted, better)
+		r.FaultNear(node, clip(node.Value)+" is too "+tooWhat(x < lo), wanted, r.otherUnit(x, lo, hi))
 		return 0, false
 	}
 	return x, true
@@ -175,14 +170,17 @@ func (s *shape) wants(rule Rule) string {
 	return what + ", " + bounds
 }
 
+// MostListed is how many words a message lists: all situations, and all habits of an operator, which stand nowhere else at hand.
+const MostListed = 50
+
 // oneOf lists words for "expected", not more than can be taken in.
 func oneOf(words []string) string {
-	const most = 20
 	if len(words) == 1 {
 		return words[0]
 	}
-	if len(words) > most {
-		return fmt.Sprintf("one of %s and %d more", strings.Join(words[:most], ", "), len(words)-most)
+	if len(words) > MostListed {
+		const begun = 20
+		return fmt.Sprintf("one of %s and %d more", strings.Join(words[:begun], ", "), len(words)-begun)
 	}
 	return "one of " + strings.Join(words, ", ")
 }

@@ -141,7 +141,10 @@ func (r *Reader) unknown(key *yaml.Node, s *shape) string {
 			continue
 		}
 		message := fmt.Sprintf("wrong unit: this key is %s (%s)", f.key, sign)
-		if gotUnit == "" {
+		switch {
+		case unitWords[gotUnit] == sign && gotUnit != "":
+			message = fmt.Sprintf("the unit is written %s at the end of a key: this key is %s", unit, f.key)
+		case gotUnit == "":
 			message = fmt.Sprintf("the unit is missing: this key is %s (%s)", f.key, sign)
 		}
 		r.FaultNear(key, message, f.key+": "+f.shape.wants(f.rule), f.key)

@@ -6,12 +6,15 @@ package yamlread
 import (
 	"fmt"
 	"regexp"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 )
 
 var (
 	tightColon = regexp.MustCompile(`^ *(?:- +)?([a-z][a-z0-9_]*):([^\s:].*)$`)
+	bareText   = regexp.MustCompile(`[{,] *([a-z][a-z0-9_]*): +([^"'{}\[\],\s][^,{}\[\]]*?: [^{}\[\]]*?) *(?:, *[a-z][a-z0-9_]*: |\}|$)`)
+	inQuotes   = regexp.MustCompile(`"(?:[^"\\]|\\.)*"|'(?:[^']|'')*'`)
 	tightDash  = regexp.MustCompile(`^ *(-)[^\s-]`)
 )
 
@@ -26,6 +29,11 @@ func slip(f *Fault, lines []string) {
 		if before := strings.TrimRight(source[:m[2]], " "); strings.HasSuffix(before, "'") {
 			f.Expected = "a ' inside a text in single quotes written twice, or the text in double quotes"
 		}
+		return
+	}
+	if m := bareText.FindStringSubmatchIndex(inQuotes.ReplaceAllStringFunc(source, veiled)); m != nil && strings.HasPrefix(f.Message, "a mapping opened") {
+		at(m[4])
+		f.Message, f.Expected = `this text holds ": " and does not stand in quotes`, clip(source[m[2]:m[3]])+": "+strconv.Quote(source[m[4]:m[5]])
 		return
 	}
 	if i := oddQuote(source); i >= 0 {
@@ -48,6 +56,9 @@ func slip(f *Fault, lines []string) {
 		f.Message = fmt.Sprintf("this line begins in column %d and the line above it in column %d, and it does not fit there", mine+1, above+1)
 	}
 }
+
+// veiled hides a text in quotes, so that nothing in it is taken for what stands around it.
+func veiled(text string) string { return `"` + strings.Repeat("x", len(text)-2) + `"` }
 
 // oddQuote is where the last double quote of a line stands that has no partner in it, -1 for none.
 func oddQuote(source string) int {

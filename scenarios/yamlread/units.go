@@ -13,7 +13,7 @@ var unitWords = map[string]string{
 	"ml_kg": "mL/kg", "ml_kg_min": "mL/kg/min", "ml_kg_h": "mL/kg/h", "l_min_m2": "L/min/m²",
 	"drops_min": "drops/min", "drops_s": "drops/s", "per_min": "1/min", "per_s": "1/s", "per_h": "1/h",
 	"mmhg": "mmHg", "kpa": "kPa", "pa": "Pa", "hpa": "hPa", "mbar": "mbar", "bar": "bar", "cmh2o": "cmH2O", "psi": "psi",
-	"s": "s", "ms": "ms", "min": "min", "h": "h", "days": "days", "years": "years", "months": "months", "weeks": "weeks",
+	"s": "s", "ms": "ms", "min": "min", "h": "h", "seconds": "s", "minutes": "min", "hours": "h", "days": "days", "years": "years", "months": "months", "weeks": "weeks",
 	"g": "g", "mg": "mg", "ug": "µg", "kg": "kg", "lb": "lb",
 	"g_l": "g/L", "g_dl": "g/dL", "g_ml": "g/mL", "mg_l": "mg/L", "mg_dl": "mg/dL", "mg_ml": "mg/mL",
 	"mol_l": "mol/L", "mmol_l": "mmol/L", "umol_l": "µmol/L", "mmol": "mmol", "meq_l": "meq/L", "mosm_kg": "mosm/kg", "mosm_l": "mosm/L",

@@ -191,12 +191,23 @@ func (r *Reader) truth(node *yaml.Node, v reflect.Value) {
 	r.FaultNear(node, "this is "+found(node), wanted, better)
 }
 
+// noEntries are words for a list without entries.
+var noEntries = regexp.MustCompile(`^(?i:none|no|nil|nothing|nothing known|none known|n/a|-+)$`)
+
+// mayBeEmpty tells whether a list may have no entries.
+func (r *Reader) mayBeEmpty() bool {
+	lo, _, err := r.rule.Bounds()
+	return err == nil && lo <= 0
+}
+
 func (r *Reader) list(node *yaml.Node, s *shape, v reflect.Value) {
 	if node.Kind != yaml.SequenceNode {
 		wanted, near := s.wants(r.rule), ""
 		switch one := node.Kind == yaml.ScalarNode && !quoted(node); {
 		case one && strings.HasPrefix(node.Value, "-"):
 			wanted += `, with a blank behind each "-"`
+		case one && noEntries.MatchString(node.Value) && r.mayBeEmpty():
+			near = "[]"
 		case one && !strings.ContainsAny(node.Value, ",:#[]{}\n"):
 			near = "[" + clip(node.Value) + "]"
 		}

@@ -14,6 +14,8 @@ import (
 	"strings"
 	"sync"
 
+	"github.com/agnivade/levenshtein"
+
 	"rouleau/scenarios"
 	"rouleau/scenarios/yamlread"
 	"rouleau/scoring/play"
@@ -27,7 +29,7 @@ type File struct {
 	Format  int      `yaml:"format" rule:"required,min=1,max=1" doc:"version of the operator format"`
 	Name    string   `yaml:"name" rule:"required,min=2,max=40" doc:"what this operator is called"`
 	Failing string   `yaml:"failing" rule:"required,min=5,max=300" doc:"what it gets wrong, in a sentence"`
-	Shows   []string `yaml:"shows" rule:"max=60,each_min=1,each_max=60" doc:"measures in which the failing shows; a study looks for cases where it matters by them"`
+	Shows   []string `yaml:"shows" rule:"max=60,each_min=1,each_max=60" doc:"measures in which the failing shows; a study judges a case by this operator only where they are graded"`
 	Habits  Habits   `yaml:"habits" doc:"how it works; what is left out is as steady does it"`
 	Rules   []Rule   `yaml:"rules" rule:"max=100" doc:"what it does before its habits, the first that holds and is possible"`
 }
@@ -124,7 +126,8 @@ func Parse(name string, data []byte) (*Operator, yamlread.Faults) {
 	doc := yamlread.Read(name, data, &f)
 	for i, m := range f.Shows {
 		if _, ok := scenarios.MeasureNamed(m); !ok {
-			doc.FaultNear("shows["+strconv.Itoa(i)+"]", "there is no measure of this name", "the name of a measure", yamlread.Nearest(m, scenarios.MeasureNames()))
+			known := scenarios.MeasureNames()
+			doc.FaultNear("shows["+strconv.Itoa(i)+"]", "there is no measure of this name", "the name of a measure, such as "+list(alike(m, known)), yamlread.Nearest(m, known))
 		}
 	}
 	fields(doc, "habits.hand_over", sim.HandOver, f.Habits.HandOver)
@@ -137,6 +140,25 @@ func Parse(name string, data []byte) (*Operator, yamlread.Faults) {
 		return nil, faults
 	}
 	return &Operator{Name: f.Name, Failing: f.Failing, Shows: f.Shows, play: func(s Sheet) play.Actor { return withHabits(s, f.Habits, rules) }}, nil
+}
+
+// alike gives the few names most like a word: those with a part of it first, then those with the fewest letters to change.
+func alike(word string, known []string) []string {
+	const few, longest = 4, 60
+	word = strings.ToLower(word[:min(longest, len(word))])
+	parts := strings.Split(word, "_")
+	far := func(name string) int {
+		d := levenshtein.ComputeDistance(word, name)
+		for _, p := range parts {
+			if len(p) > 2 && strings.Contains(name, p) {
+				d -= longest
+			}
+		}
+		return d
+	}
+	names := slices.Clone(known)
+	slices.SortStableFunc(names, func(a, b string) int { return far(a) - far(b) })
+	return names[:min(few, len(names))]
 }
 
 // fields looks at a set of fields in words.

@@ -92,6 +92,55 @@ func TestRulesComeFirst(t *testing.T) {
 	}
 }
 
+// What a rule did is not undone by a habit while the rule holds, and is once it does not.
+func TestNoHabitUndoesARule(t *testing.T) {
+	const file = "format: 1\nname: thrifty\nfailing: Stops the drip while little bleeds.\nshows: [clot_ml]\nrules:\n" +
+		"  - {reads: {what: bleeding_ml_min, at_most: 25}, do: set_drip, value: 0, every_s: 60}\n"
+	o, faults := Parse("own.yaml", []byte(file))
+	if len(faults) > 0 {
+		t.Fatal(faults)
+	}
+	run := play.New(spine(), 1)
+	actor := o.Play(sheet(spine()))
+	slow, brisk := 0, 0
+	var v sim.Seen
+	for ; !run.State.Ended && run.State.Tick < 60*60*sim.TicksPerSecond; run.Step() {
+		if run.State.Tick%sim.TicksPerSecond != 0 {
+			continue
+		}
+		sim.View(&run.Case, &run.State, &v)
+		actor.Act(&v, run.Do)
+		sim.View(&run.Case, &run.State, &v)
+		switch drops := v.DropsMin; {
+		case v.Route != sim.ToReservoir || !v.Bench.Opened[sim.CollectionSet] || v.Bench.TakenDown:
+		case v.BriskMLMin <= 25:
+			slow++
+			if drops != 0 && slow > 1 {
+				t.Fatalf("at %d s a habit sets the drip to %g while the rule holds", v.Tick/sim.TicksPerSecond, drops)
+			}
+		case drops >= leastDrops:
+			brisk++
+		}
+	}
+	if slow < 300 || brisk < 300 {
+		t.Errorf("%d s of little bleeding, %d s of much with the drip on", slow, brisk)
+	}
+}
+
+// To ask for one thing does not keep a habit from asking for another, nor does an act on one bag keep it from the next.
+func TestARuleKeepsToItsOwnAct(t *testing.T) {
+	ask := func(r sim.Request) *sim.Action { return &sim.Action{Do: sim.Ask, Value: float64(r)} }
+	if sameAct(ask(sim.RinseSwabs), ask(sim.IsAgentGone)) || !sameAct(ask(sim.RinseSwabs), ask(sim.RinseSwabs)) {
+		t.Error("asking for one thing is asking for another")
+	}
+	if sameAct(&sim.Action{Do: sim.Label, On: sim.Bag(0)}, &sim.Action{Do: sim.Label, On: sim.Bag(1)}) {
+		t.Error("one bag is another")
+	}
+	if !sameAct(&sim.Action{Do: sim.SetDrip, Value: 0}, &sim.Action{Do: sim.SetDrip, Value: 89}) {
+		t.Error("another drip is no drip")
+	}
+}
+
 func TestOperatorFaults(t *testing.T) {
 	_, faults := Parse("bad.yaml", []byte(`format: 1
 name: all wrong
@@ -115,6 +164,27 @@ rules:
 	} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is not among the faults:\n%s", want, text)
+		}
+	}
+}
+
+// A name that is like none lists every name there is, for nobody has them at hand.
+func TestAllNamesAreListed(t *testing.T) {
+	_, faults := Parse("help.yaml", []byte("format: 1\nname: asks\nfailing: Asks for names.\nhabits: {help: 1}\nrules:\n  - {holds: help, do: mix}\n"))
+	if len(faults) != 2 {
+		t.Fatal(faults)
+	}
+	habits := reflect.TypeFor[Habits]()
+	for i := range habits.NumField() {
+		if name := habits.Field(i).Tag.Get("yaml"); !strings.Contains(faults[0].Expected, name) {
+			t.Errorf("the habit %s is not listed", name)
+		}
+	}
+	f, _ := reflect.TypeFor[Rule]().FieldByName("Holds")
+	_, situations, _ := strings.Cut(f.Tag.Get("rule"), "oneof=")
+	for _, name := range strings.Split(situations, "|") {
+		if !strings.Contains(faults[1].Expected, name) {
+			t.Errorf("the situation %s is not listed", name)
 		}
 	}
 }
@@ -164,6 +234,15 @@ func TestAnswers(t *testing.T) {
 		}
 	}
 	t.Error("the question was not answered")
+}
+
+// A name that is like none is answered with the measures that have a part of it, and with some in any case.
+func TestAlikeMeasures(t *testing.T) {
+	_, faults := Parse("own.yaml", []byte("format: 1\nname: own\nfailing: Rinses nothing.\nshows: [foo, rinsing_of_swabs]\n"))
+	text := faults.Error()
+	if !strings.Contains(text, "own.yaml:4:9: ") || strings.Count(text, "the name of a measure, such as ") != 2 || !strings.Contains(text, "swabs_rinsed") {
+		t.Error(text)
+	}
 }
 
 func FuzzParseOperator(f *testing.F) {

@@ -72,6 +72,9 @@ func (s Sheet) unread() Sheet {
 	return s
 }
 
+// WorthFromML is the expected loss over which salvage is worth while.
+func (s *Sheet) WorthFromML() float64 { return min(expectedLossML, expectedShare*s.BloodVolumeML) }
+
 // Idle does nothing at all.
 type Idle struct{}
 
@@ -111,9 +114,9 @@ func SheetOf(sc *scenarios.Scenario, c *sim.Case) Sheet {
 		s.HeparinForbidden = s.HeparinForbidden || names(line, "heparin-induced")
 	}
 	for _, line := range sc.Story.LocalPolicy {
-		s.SecondSucker = s.SecondSucker || names(line, "second sucker")
-		s.TopsUp = s.TopsUp || names(line, "topped up")
-		s.Together = s.Together || names(line, "decide together")
+		s.SecondSucker = s.SecondSucker || names(line, scenarios.PolicySecondSucker)
+		s.TopsUp = s.TopsUp || names(line, scenarios.PolicyToppedUp)
+		s.Together = s.Together || names(line, scenarios.PolicyTogether)
 	}
 	for _, line := range append([]string{sc.Story.Background}, sc.Story.History...) {
 		s.RhDNegative = s.RhDNegative || names(line, "rhd-negative") || names(line, "rhd negative")

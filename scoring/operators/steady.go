@@ -77,13 +77,13 @@ func (o *Steady) Act(v *sim.Seen, do func(sim.Action) sim.Reason) {
 	if o.ended {
 		return
 	}
-	try := func(verb sim.Verb, on sim.Part, value float64) bool {
-		return do(sim.Action{Do: verb, On: on, Value: value}) == ""
-	}
-	o.do = do
 	o.keepCount(v)
 	if o.byRule(v, do) || !o.attends(v) {
 		return
+	}
+	o.do = o.unlessRuled(do)
+	try := func(verb sim.Verb, on sim.Part, value float64) bool {
+		return o.do(sim.Action{Do: verb, On: on, Value: value}) == ""
 	}
 	// acts that need no free hands come first and may be several
 	o.settings(v, try)
@@ -110,7 +110,7 @@ func (o *Steady) attends(v *sim.Seen) bool {
 // salvage says whether the sheet speaks for salvage.
 func (o *Steady) salvage() bool {
 	s := &o.sheet
-	return !s.Refused && !s.Contraindicated && (s.ExpectedLossML > expectedLossML || s.ExpectedLossML > expectedShare*s.BloodVolumeML)
+	return !s.Refused && !s.Contraindicated && s.ExpectedLossML > s.WorthFromML()
 }
 
 func (o *Steady) decide(v *sim.Seen, try func(sim.Verb, sim.Part, float64) bool) bool {

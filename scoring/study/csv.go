@@ -48,7 +48,7 @@ func (t *Table) Write(to io.Writer) error {
 	slices.SortFunc(rows, Less)
 	for i := range rows {
 		r := &rows[i]
-		line := []string{plain(r.Case), strconv.FormatUint(r.Seed, 10), plain(r.Operator), plain(r.Digest), strconv.FormatBool(r.Passed), digits(r.Points)}
+		line := []string{Plain(r.Case), strconv.FormatUint(r.Seed, 10), Plain(r.Operator), Plain(r.Digest), strconv.FormatBool(r.Passed), digits(r.Points)}
 		for _, p := range r.Parts {
 			line = append(line, digits(p))
 		}
@@ -62,15 +62,15 @@ func (t *Table) Write(to io.Writer) error {
 	return w.Error()
 }
 
-// plain keeps a spreadsheet from taking a text for a formula.
-func plain(text string) string {
+// Plain keeps a spreadsheet from taking a text for a formula.
+func Plain(text string) string {
 	if text != "" && strings.ContainsAny(text[:1], "=+-@\t\r'") {
 		return "'" + text
 	}
 	return text
 }
 
-// unplain takes back what plain did.
+// unplain takes back what Plain did.
 func unplain(text string) string { return strings.TrimPrefix(text, "'") }
 
 func digits(x float64) string { return strconv.FormatFloat(x, 'g', -1, 64) }

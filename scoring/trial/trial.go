@@ -34,9 +34,9 @@ func Suspect(sc *scenarios.Scenario) yamlread.Faults {
 	doc := yamlread.Read(sc.Name, sc.Source, &file)
 	var steady, idle []scoring.Grade
 	var yards []scoring.Yardstick
-	for _, seed := range seedsOf(sc) {
-		run := play.New(sc.Case(seed, false), seed)
-		run.ToEnd(operators.NewSteady(operators.SheetOf(sc, &run.Case)))
+	try := &tries{sc: sc, doc: doc}
+	runs := try.runs()
+	for _, run := range runs {
 		yards = append(yards, scoring.YardstickOf(run))
 		steady = append(steady, scoring.Judge(sc, run, yards[len(yards)-1]))
 	}
@@ -53,6 +53,7 @@ func Suspect(sc *scenarios.Scenario) yamlread.Faults {
 		doc.Fault("criteria", fmt.Sprintf("the competent operator steady passes %d of %d runs of this case%s", n, len(steady), why(steady)),
 			"a case that a competent person passes")
 	}
+	waits(doc, sc, runs)
 	for i := range sc.Criteria {
 		unmet(doc, sc, i, steady, idle)
 	}

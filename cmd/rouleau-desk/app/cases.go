@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 
+	"rouleau/assets/words"
 	"rouleau/cmd/rouleau-desk/home"
 	"rouleau/cmd/rouleau-desk/keep"
 	"rouleau/scenarios"
@@ -113,6 +114,11 @@ func caseOf(k *known, past []keep.Past) home.Case {
 	c := home.Case{Key: k.key, Group: k.group, Guided: s.Lesson(), Title: s.Title, Level: strings.ReplaceAll(s.Level, "_", " "), Summary: s.Summary, Minutes: s.Minutes,
 		Version: s.Version, Cautions: s.Cautions, Speeds: s.Modes.PracticeSpeeds, AssessmentSpeed: max(1, s.Modes.AssessmentSpeed),
 		LimitMin: s.Modes.TimeLimitMin, Past: past, File: k.path}
+	if k.group == home.Own {
+		for _, w := range s.Warnings {
+			c.Warnings = append(c.Warnings, words.Say("home.own_warning", w.Line, w.Message))
+		}
+	}
 	for _, o := range s.Objectives {
 		c.Objectives = append(c.Objectives, o.Text)
 	}

@@ -3,6 +3,7 @@
 package app
 
 import (
+	"cmp"
 	"errors"
 	"io/fs"
 	"os"
@@ -20,15 +21,35 @@ import (
 	"rouleau/scoring/attempt"
 )
 
-// look shows a folder in the file dialog; "" is the one it showed before, or the person's own.
+// look shows a folder in the file dialog; "" is the one it showed before.
 func (a *App) look(folder string) {
 	if folder == "" {
 		folder = a.view.Browse.Folder
 	}
 	if folder == "" {
-		folder = "~"
+		folder = a.firstFolder()
 	}
 	a.view.Browse = listing(wholePath(folder))
+}
+
+// firstFolder is where looking for a file begins: where the program was started if scenarios lie there, else where the last
+// file was opened, else where the program was started after all.
+func (a *App) firstFolder() string {
+	here, err := os.Getwd()
+	if err == nil && slices.ContainsFunc(listing(here).Names, func(e home.Entry) bool { return !e.Folder }) {
+		return here
+	}
+	files, fault := a.folder.Recent()
+	a.tellError(fault)
+	for _, path := range files {
+		if l := listing(filepath.Dir(path)); l.Fault == "" {
+			return l.Folder
+		}
+	}
+	if err != nil {
+		return "~"
+	}
+	return here
 }
 
 // wholePath makes a path as people write or paste it one that can be opened.
@@ -148,14 +169,23 @@ func (a *App) drops(c *ui.Core) {
 			}
 			continue
 		}
-		sc, faults := scenarios.Parse(d.Name, d.Data)
-		if err := faults.Err(); err != nil {
-			a.broken(d.Name, err, false)
-			continue
-		}
-		a.view.Broken = home.Broken{}
-		a.add(sc, d.Name, "")
+		a.dropped(&d)
 	}
+}
+
+// dropped takes a scenario. With its place known it is as if it had been opened there.
+func (a *App) dropped(d *ui.Dropped) {
+	name := cmp.Or(d.Path, d.Name)
+	sc, faults := scenarios.Parse(name, d.Data)
+	if err := faults.Err(); err != nil {
+		if d.Path != "" {
+			a.mark(d.Path, err)
+		}
+		a.broken(name, err, d.Path != "")
+		return
+	}
+	a.view.Broken = home.Broken{}
+	a.add(sc, name, d.Path)
 }
 
 // notice is a line above the case for a while.

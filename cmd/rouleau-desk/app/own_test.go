@@ -14,7 +14,7 @@ import (
 )
 
 // own writes a case of one's own under a title.
-func own(t *testing.T, path, title string) {
+func own(t testing.TB, path, title string) {
 	t.Helper()
 	text, err := os.ReadFile("../../../scenarios/library/steady-oozing-spine.yaml")
 	if err != nil {
@@ -26,7 +26,7 @@ func own(t *testing.T, path, title string) {
 	}
 }
 
-func broken(t *testing.T, path string) {
+func broken(t testing.TB, path string) {
 	t.Helper()
 	text, err := os.ReadFile(path)
 	if err != nil {

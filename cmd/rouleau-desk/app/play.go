@@ -158,9 +158,13 @@ func (a *App) leaveCase() {
 	}
 	a.goHome()
 	a.home.Select(b.scenario.ID)
-	if b.path != "" {
-		a.home.Select(fileKey(b.path))
+	if b.path == "" {
+		return
 	}
+	if a.find(fileKey(b.path)) == nil { // it could not be remembered
+		a.list(own(b.path, b.scenario, nil))
+	}
+	a.home.Select(fileKey(b.path))
 }
 
 // safe tells whether nothing is lost when the case is let go: it is on disk, done with, or was not begun.

@@ -58,6 +58,7 @@ func (h *Home) about(c *ui.Core, k *Case, r ui.Rect) {
 		}
 		y += 10
 	}
+	bullets(words.Say("home.own_warnings", len(k.Warnings)), k.Warnings)
 	if len(k.Past) > 0 {
 		y = h.past(c, k, area.X, y, w, r)
 	}

@@ -164,9 +164,10 @@ func (h *Home) listKeys(c *ui.Core, v *View) {
 		to = 0
 	case c.Pressed(ui.KeyEnd):
 		to = len(v.Cases) - 1
+	default:
+		return
 	}
-	if to = min(max(to, 0), len(v.Cases)-1); to != at {
-		h.key = v.Cases[to].Key
-		c.Focus(rowsID.At(to))
-	}
+	to = min(max(to, 0), len(v.Cases)-1)
+	h.Select(v.Cases[to].Key) // also the one that is chosen: it may have been scrolled out of view
+	c.Focus(rowsID.At(to))
 }

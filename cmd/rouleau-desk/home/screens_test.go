@@ -66,6 +66,8 @@ func full() home.View {
 		add(fmt.Sprintf("b%d", i), long, home.Library, i)
 	}
 	add("file", strings.Repeat("Unterbrechungsmanagement", 3), home.Own, 0)
+	own := &v.Cases[len(v.Cases)-1]
+	own.File, own.Warnings = "a folder/case.yaml", []string{"Line 12: " + objective, "Line 1200: short"}
 	return v
 }
 

@@ -38,6 +38,7 @@ type Case struct {
 	LimitMin        int         // of an assessment, on the wall
 	Past            []keep.Past // newest first
 	File            string      // of one's own, "" for a case of the library
+	Warnings        []string    // what looks like a slip in a file of one's own, each with its line
 	Broken          string      // why a file of one's own cannot be played as it is now, "" where it can
 }
 

@@ -27,6 +27,7 @@ func storyOf(s *scenarios.Scenario, seed uint64) bench.Story {
 	}
 	add("sheet.operation", s.Story.Operation, false)
 	add("sheet.patient", words.Say("sheet.patient_row", s.Patient.Sex, patient.WeightKg, patient.BloodVolumeML/1000), false)
+	add("sheet.blood", words.Say("sheet.blood_row", 100*sim.MCHCGPerML*patient.Hct, patient.Hct), false)
 	add("sheet.day", s.Day.String(), false)
 	add("sheet.loss", words.Say("sheet.about_ml", math.Round(s.Story.ExpectedLossML)), false)
 	add("sheet.history", list(s.Story.History), false)

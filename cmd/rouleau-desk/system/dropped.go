@@ -7,6 +7,8 @@ import (
 	"errors"
 	"io"
 	"io/fs"
+	"os"
+	"path/filepath"
 
 	"rouleau/assets/words"
 	"rouleau/cmd/rouleau-desk/ui"
@@ -75,6 +77,11 @@ func readOne(files fs.FS, e fs.DirEntry) ui.Dropped {
 		return d
 	}
 	defer f.Close()
+	if real, ok := f.(*os.File); ok {
+		if whole, err := filepath.Abs(real.Name()); err == nil {
+			d.Path = whole
+		}
+	}
 	data, err := io.ReadAll(io.LimitReader(f, mostDropBytes+1))
 	switch {
 	case err != nil:

@@ -138,9 +138,10 @@ type Input struct {
 	DeltaMS float32 // time since the last frame, for cosmetic animation only
 }
 
-// Dropped is one file that was dragged onto the window. Where it lay is not known.
+// Dropped is one file that was dragged onto the window.
 type Dropped struct {
 	Name  string
+	Path  string // where it lies, "" where the system does not say
 	Data  []byte
 	Fault string // not empty: it was not taken, and this is why
 }

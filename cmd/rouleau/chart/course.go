@@ -16,6 +16,7 @@ type Course struct {
 	Run   *play.Run
 	Fired []int64                     // the tick of each event, -1 where it never came
 	Wound [sim.MaxContaminants][]Span // by the contaminants of the case
+	Other []Span                      // while the surgeon uses a second sucker
 }
 
 // CourseOf plays the acts of a run again and looks on.
@@ -40,7 +41,7 @@ func CourseOf(name string, run *play.Run) *Course {
 	return co
 }
 
-// look notes what comes into the wound beside blood.
+// look notes what comes into the wound beside blood, and when a second sucker takes it.
 func (co *Course) look(c *sim.Case, s *sim.State) {
 	ph := phaseAt(c, s.Tick)
 	for i := range c.Contaminants {
@@ -50,6 +51,11 @@ func (co *Course) look(c *sim.Case, s *sim.State) {
 		}
 		co.Wound[i] = extend(co.Wound[i], sim.Seconds(s.Tick), text, Tint)
 	}
+	text := ""
+	if s.Team.SecondInUse {
+		text = words.Say("course.elsewhere")
+	}
+	co.Other = extend(co.Other, sim.Seconds(s.Tick), text, Hatch)
 }
 
 func phaseAt(c *sim.Case, tick int64) *sim.Phase {

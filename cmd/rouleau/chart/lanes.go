@@ -53,6 +53,7 @@ func (b *builder) bands(c *sim.Case) {
 		if b.collects(co) {
 			b.row(b.named(words.Say("course.sucker"), co), co.spans(sucker))
 		}
+		b.row(b.named(words.Say("course.second_sucker"), co), co.Other)
 		b.row(b.named(words.Say("course.bowl"), co), co.spans(pump))
 		b.row(b.named(words.Say("course.given"), co), co.spans(given))
 	}

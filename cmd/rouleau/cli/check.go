@@ -58,6 +58,9 @@ func warningsOf(sc *scenarios.Scenario) yamlread.Faults {
 func (s *session) checkOperator(name string) int {
 	o, err := operators.Open(name)
 	if err == nil {
+		if o.Failing != "" && len(o.Shows) == 0 && o.Name != "steady" {
+			fmt.Fprintln(&s.out, wrap(name+": "+words.Say("cli.warning", words.Say("study.no_shows")), "", "  "))
+		}
 		fmt.Fprintln(&s.out, words.Say("author.operator_checked", name, o.Name))
 		return exitDone
 	}

@@ -58,7 +58,7 @@ func (s *session) studyCommand() *cobra.Command {
 	f.BoolVar(&w.assess, "assess", false, words.Say("study.flag_assess"))
 	f.BoolVar(&w.table, "table", false, words.Say("study.flag_table"))
 	f.BoolVar(&w.require, "require-rules", false, words.Say("study.flag_require"))
-	c.AddCommand(s.mergeCommand())
+	c.AddCommand(s.mergeCommand(), s.cohortCommand())
 	return c
 }
 
@@ -151,8 +151,11 @@ func (s *session) show(w studied, sc *scenarios.Scenario, who []*operators.Opera
 		o := &f.Operators[i]
 		fmt.Fprintln(&s.out, words.Say("study.operator_line", fmt.Sprintf("%-20s", o.Name), o.N, 100*o.Pass.Value, 100*o.Pass.Low, 100*o.Pass.High, o.Points.Value, o.Points.Low, o.Points.High))
 	}
+	if c := f.Cohort; c != nil {
+		fmt.Fprintln(&s.out, words.Say("study.cohort_read", w.cohort, c.N, c.Later))
+	}
 	broken := f.Broken()
-	for _, line := range append(slices.Clone(broken), slices.DeleteFunc(f.Warnings, func(w string) bool { return slices.Contains(broken, w) })...) {
+	for _, line := range slices.Concat(broken, f.NotJudged(), f.Warnings) {
 		fmt.Fprintln(&s.out, wrap(words.Say("cli.warning", line), "", "  "))
 	}
 	if w.require && len(broken) > 0 {

@@ -97,6 +97,18 @@ func TestThePageSaysWhatBothCameTo(t *testing.T) {
 	}
 }
 
+// The second sucker has a row of its own while it is in use, and none where there is none.
+func TestTheSecondSuckerHasARow(t *testing.T) {
+	row := words.Say("course.of", words.Say("course.second_sucker"), words.Say("preview.steady"))
+	for name, want := range map[string]bool{"caesarean-rhd-negative": true, "steady-oozing-spine": false} {
+		_, drawing, _ := strings.Cut(pageOf(t, open(t, name), nil), "<svg")
+		drawing, _, _ = strings.Cut(drawing, "</svg>")
+		if got := strings.Contains(plainText("<svg"+drawing), row); got != want {
+			t.Errorf("%s: row %v, want %v", name, got, want)
+		}
+	}
+}
+
 func TestThePageLoadsAndRunsNothing(t *testing.T) {
 	page := pageOf(t, open(t, "caesarean-rhd-negative"), nil)
 	for _, bad := range []string{`<script`, `<link`, `<img`, `<iframe`, `<object`, `@import`, `src=`, `href=`, `javascript:`, `url("`, `url('`, `url(h`} {

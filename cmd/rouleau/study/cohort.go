@@ -25,10 +25,11 @@ type Cohort struct {
 	hist     [bins]int
 }
 
-// CohortCriteria is one criterion among people.
+// CohortCriteria is one criterion among people. Where it was measured of too few there are no figures.
 type CohortCriteria struct {
 	Name        string    `json:"name"`
-	Difficulty  Interval  `json:"difficulty"`
+	N           int       `json:"n"` // people of whom it was measured
+	Difficulty  *Interval `json:"difficulty,omitempty"`
 	Correlation *Interval `json:"correlation_with_rest,omitempty"`
 	AUC         *Interval `json:"auc_of_steady,omitempty"`
 }
@@ -64,15 +65,29 @@ func (f *Figures) cohort(people []person, later int, criteria []int, t *study.Ta
 		c.Note += " " + words.Say("study.cohort_few_runs", enough, len(best))
 	}
 	for k, which := range criteria {
-		share, rest := make([]float64, c.N), make([]float64, c.N)
-		for i, p := range people {
-			share[i] = p.shares[k]
-			rest[i] = p.points - f.Criteria[which].Of*p.shares[k]
-		}
-		c.Criteria = append(c.Criteria, CohortCriteria{f.Criteria[which].Name, Proportion(share), Correlation(share, rest),
-			against(valuesOf(best, func(r *study.Row) float64 { return r.Criteria[which] }), share)})
+		c.Criteria = append(c.Criteria, f.criterionOf(people, k, which, best))
 	}
 	c.criticals(people)
+}
+
+// criterionOf makes the figures of one criterion, the k-th in the file and which among those of the case, of those people of
+// whom it was measured.
+func (f *Figures) criterionOf(people []person, k, which int, best []study.Row) CohortCriteria {
+	var share, rest []float64
+	for _, p := range people {
+		if !math.IsNaN(p.shares[k]) {
+			share = append(share, p.shares[k])
+			rest = append(rest, p.points-f.Criteria[which].Of*p.shares[k])
+		}
+	}
+	c := CohortCriteria{Name: f.Criteria[which].Name, N: len(share)}
+	if c.N < enough {
+		return c
+	}
+	difficulty := Proportion(share)
+	c.Difficulty, c.Correlation = &difficulty, Correlation(share, rest)
+	c.AUC = against(valuesOf(best, func(r *study.Row) float64 { return r.Criteria[which] }), share)
+	return c
 }
 
 // against is the area of steady's runs against people, where both are enough.

@@ -32,6 +32,8 @@ type Figures struct {
 	Critical  []Critical  `json:"critical"`
 	Spread    Spread      `json:"spread"`
 	Recovery  Recovery    `json:"recovery"`
+	Rules     []string    `json:"broken_rules"`
+	Unjudged  []string    `json:"not_judged"`
 	Warnings  []string    `json:"warnings"`
 	Cohort    *Cohort     `json:"cohort,omitempty"`
 }
@@ -51,6 +53,8 @@ type Operator struct {
 	AUC       *Interval `json:"auc,omitempty"` // of steady's points against these
 	Recovery  Interval  `json:"recovery"`
 	Histogram [bins]int `json:"histogram"`
+	says      bool      // its file says in what its failing shows
+	shows     []int     // criteria of the case in which it does
 }
 
 // Criterion is how one criterion tells runs apart.
@@ -93,6 +97,12 @@ func Of(sc *scenarios.Scenario, who []*operators.Operator, t *study.Table) *Figu
 	for i, o := range who {
 		op := operatorOf(o, by[i])
 		op.Matters = matters(sc, o)
+		op.says = len(o.Shows) > 0
+		for k := range sc.Criteria {
+			if slices.Contains(o.Shows, sc.Criteria[k].Measure) {
+				op.shows = append(op.shows, k)
+			}
+		}
 		if yard >= 0 && i != yard {
 			auc := AUC(pointsOf(by[yard]), pointsOf(by[i]))
 			op.AUC = &auc
@@ -103,6 +113,7 @@ func Of(sc *scenarios.Scenario, who []*operators.Operator, t *study.Table) *Figu
 	f.critical(by)
 	f.spread(who, by)
 	f.warn()
+	f.Rules, f.Unjudged = f.Broken(), f.NotJudged()
 	return f
 }
 

@@ -42,28 +42,34 @@ func (f *Figures) Page() []byte {
 	p.put("<!doctype html>\n<html lang=en>\n<meta charset=utf-8>\n<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n"+
 		"<meta name=viewport content=\"width=device-width,initial-scale=1\">\n<title>%s</title>\n<style>%s</style>\n<h1>%s</h1>\n", title, pageStyle, title)
 	p.put("<div class=note>\n")
-	p.text("p", f.What)
-	p.text("p", words.Say("study.intervals"))
+	p.text("p", f.Verdict())
+	p.lines(f.Broken(), "✗ ")
+	p.lines(f.NotJudged(), "– ")
 	p.put("</div>\n")
-	p.text("h2", words.Say("study.rules_head"))
-	p.lines(f.Broken(), "✗ ", words.Say("study.rules_hold"))
+	p.text("p", f.What)
 	f.pageOperators(p)
 	p.text("h2", words.Say("study.recovery_head"))
-	p.lines(f.Recovery.lines(), "", "")
+	p.lines(f.Recovery.lines(), "")
+	p.text("p", words.Say("study.recovery_published"))
 	f.pageCriteria(p)
 	f.pageCritical(p)
 	f.pageSeed(p)
 	f.pageCohort(p)
 	p.text("h2", words.Say("study.warnings_head"))
-	p.lines(f.Warnings, "⚠ ", words.Say("study.no_warnings"))
+	p.lines(f.Warnings, "⚠ ")
+	if len(f.Warnings) == 0 {
+		p.text("p", words.Say("study.no_warnings"))
+	}
+	p.text("h2", words.Say("study.methods_head"))
+	p.text("p", words.Say("study.rules_are"))
+	p.text("p", words.Say("study.intervals"))
 	p.text("p", words.Say("cli.caution"))
 	return []byte(p.String())
 }
 
-// lines puts a list with a sign before each line, or what is said without any.
-func (p *page) lines(lines []string, sign, none string) {
+// lines puts a list with a sign before each line, and nothing where there is none.
+func (p *page) lines(lines []string, sign string) {
 	if len(lines) == 0 {
-		p.text("p", none)
 		return
 	}
 	p.put("<ul>\n")

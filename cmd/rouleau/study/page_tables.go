@@ -120,10 +120,10 @@ func (f *Figures) pageCohort(p *page) {
 		p.text("p", words.Say("study.cohort_no_criteria"))
 		return
 	}
-	p.head(words.Say("study.criterion"), words.Say("study.difficulty_n", c.N), words.Say("study.correlation_n", c.N), words.Say("study.auc_people_of"))
+	p.head(words.Say("study.criterion"), "n", words.Say("study.difficulty"), words.Say("study.correlation"), words.Say("study.auc_people_of"))
 	for i := range c.Criteria {
-		p.put("<tr><td>%s</td>", html.EscapeString(c.Criteria[i].Name))
-		p.cell(&c.Criteria[i].Difficulty, "%.2f", 1)
+		p.put("<tr><td>%s</td><td>%d</td>", html.EscapeString(c.Criteria[i].Name), c.Criteria[i].N)
+		p.cell(c.Criteria[i].Difficulty, "%.2f", 1)
 		p.cell(c.Criteria[i].Correlation, "%.2f", 1)
 		p.cell(c.Criteria[i].AUC, "%.2f", 1)
 		p.put("</tr>\n")

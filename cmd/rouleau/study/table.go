@@ -18,7 +18,8 @@ type Entry struct {
 
 // WriteTable writes the figures of all cases; those of lessons, which judge nobody, stand apart and need not keep the rules.
 func WriteTable(w io.Writer, seeds string, entries []Entry) {
-	fmt.Fprintf(w, "# %s\n\n%s\n\n%s\n\n%s\n", words.Say("study.table_title"), words.Say("study.table_made", seeds), words.Say("study.what"), words.Say("study.table_rules"))
+	fmt.Fprintf(w, "# %s\n\n%s\n\n%s\n\n%s\n\n%s\n", words.Say("study.table_title"), words.Say("study.table_made", seeds), words.Say("study.what"), words.Say("study.rules_are"),
+		words.Say("study.recovery_published"))
 	for _, lesson := range []bool{false, true} {
 		if lesson {
 			fmt.Fprintf(w, "\n## %s\n", words.Say("study.table_lessons"))
@@ -46,20 +47,16 @@ func (e *Entry) write(w io.Writer) {
 	}
 	e.writeRecovery(w)
 	least, name := 2.0, ""
-	var idleOnly []string
 	for i := range e.Criteria {
 		c := &e.Criteria[i]
 		if c.Best < least {
 			least, name = c.Best, c.Name
 		}
-		if c.BestActive < partsOne {
-			idleOnly = append(idleOnly, c.Name)
-		}
 	}
 	if name != "" {
 		fmt.Fprintf(w, "\n%s\n", words.Say("study.table_criteria", len(e.Criteria), least, name))
 	}
-	if len(idleOnly) > 0 {
+	if idleOnly := e.partedByIdleAlone(); len(idleOnly) > 0 {
 		fmt.Fprintf(w, "\n%s\n", words.Say("study.table_idle_only", strings.Join(idleOnly, ", ")))
 	}
 	if e.Lesson {
@@ -67,7 +64,7 @@ func (e *Entry) write(w io.Writer) {
 	}
 	broken := e.Broken()
 	if len(broken) == 0 {
-		fmt.Fprintf(w, "\n%s\n", words.Say("study.rules_hold"))
+		fmt.Fprintf(w, "\n%s\n", e.Verdict())
 	}
 	for _, b := range broken {
 		fmt.Fprintf(w, "\n- %s", b)
