@@ -6,6 +6,7 @@ import (
 	"bytes"
 	"embed"
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 )
@@ -13,12 +14,17 @@ import (
 //go:embed template
 var templates embed.FS
 
+// reserved are names that no file can have on Windows, whatever its extension.
+var reserved = regexp.MustCompile(`^(con|prn|aux|nul|com[0-9]|lpt[0-9])$`)
+
 // Template gives the text of a commented, playable case, or lesson, with an id of its own.
 func Template(id string, lesson bool) ([]byte, error) {
 	const least, most = 3, 60 // as File.ID says
 	switch {
 	case !dashed.MatchString(id) || len(id) < least || len(id) > most:
 		return nil, fmt.Errorf("%q cannot be the name of a case: it takes %d to %d letters, lower-case words joined by -, such as my-first-case", id, least, most)
+	case reserved.MatchString(id):
+		return nil, fmt.Errorf("%s cannot be the name of a case: some systems keep it for a device, so take another", id)
 	case slices.Contains(Library(), id):
 		return nil, fmt.Errorf("the library has a case of the name %s already: take another, since grades are kept by this name", id)
 	}

@@ -51,7 +51,7 @@ func TestTemplateExplainsEachBlock(t *testing.T) {
 }
 
 func TestNamesThatNoCaseCanHave(t *testing.T) {
-	for _, id := range []string{"", "ab", "My-Case", "a case", "../case", "case.yaml", "a/b", `a\b`, "-a-b", "ümlaut", strings.Repeat("a", 61), "steady-oozing-spine", "con\x00"} {
+	for _, id := range []string{"", "ab", "My-Case", "a case", "../case", "case.yaml", "a/b", `a\b`, "-a-b", "ümlaut", strings.Repeat("a", 61), "steady-oozing-spine", "con\x00", "con", "nul", "com1"} {
 		if text, err := Template(id, false); err == nil || text != nil {
 			t.Errorf("%q is taken", id)
 		}

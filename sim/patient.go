@@ -15,7 +15,7 @@ const (
 	interstitiumMLPerKg = 200.0                    // [P]
 	crystalloidPerMin   = 0.1                      // [A] the anaesthetist's answer to the deficit
 	crystalloidMaxMLMin = 150.0                    // [A]
-	heparinHalfS        = 75 * 60.0                // [S]
+	heparinHalfS        = 75 * 60.0                // [M]
 	citrateHalfS        = 35 * 60.0                // [M]
 	potassiumHalfS      = 5 * 60.0                 // [A]
 	protamineIUPerMG    = 100.0                    // [P]

@@ -213,3 +213,17 @@ func TestLineEndsDoNotMatter(t *testing.T) {
 		t.Errorf("got\n%s\nand\n%s", unix, windows)
 	}
 }
+
+// The size is a promise to who writes and to who sends files, so it stands here as a number.
+func TestTheLargestFile(t *testing.T) {
+	text := "title: long\n# " + strings.Repeat("x", 262144)
+	for bytes, refused := range map[int]bool{262144: false, 262145: true} {
+		var file struct {
+			Title string `yaml:"title" doc:"a title"`
+		}
+		faults := Decode("large.yaml", []byte(text[:bytes]), &file)
+		if (len(faults) > 0) != refused {
+			t.Errorf("a file of %d bytes: %v", bytes, faults)
+		}
+	}
+}

@@ -10,7 +10,7 @@ const (
 	leastFillML    = 120.0 // of a standard bowl's reservoir: less is not worth a bowl
 	goOnFillML     = 150.0 // of the same: from here a part-filled bowl is filled on
 	childKg        = 40.0
-	childMLMinKg   = 2.0 // rate of giving for a child; common practice where it bleeds
+	childMLMinKg   = 1.0 // rate of giving for a child [A]
 	presses        = 0.5 // share of the reservoir from which it fills faster
 	eases          = 0.35
 	pressed        = 5.0 / 3

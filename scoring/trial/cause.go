@@ -18,6 +18,7 @@ const (
 	longerTicks = 4 * 3600 * sim.TicksPerSecond // in which anybody is ready who ever will be
 	leftML      = 5.0                           // less than this in a bag is no blood to be given
 	readyML     = 100.0                         // of washed blood are worth asking for [A]
+	halfAnHour  = 1800                          // after the operation, at least [A]
 	fiveMinutes = 300                           // to which a proposed time is rounded up
 )
 
@@ -111,7 +112,7 @@ func (t *tries) cutsOff(runs, longer []*play.Run) bool {
 	if worst < 0 {
 		return false
 	}
-	stops := yamlread.Clock{Seconds: (int(needS)/fiveMinutes + 1) * fiveMinutes}
+	stops := yamlread.Clock{Seconds: max((int(needS)/fiveMinutes+1)*fiveMinutes, t.sc.Ends.Seconds+halfAnHour)} // people are slower than steady
 	t.doc.Fault("case_stops", fmt.Sprintf("steady, a competent operator, is cut off by case_stops while %s: there are %d minutes after operation_ends, and half an hour is usual",
 		busyWith(&runs[worst].State), (t.sc.Stops.Seconds-t.sc.Ends.Seconds)/60), "more time after operation_ends: case_stops of about "+stops.String())
 	return true

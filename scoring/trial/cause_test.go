@@ -40,7 +40,7 @@ func TestOneCauseIsToldOnce(t *testing.T) {
 		path, wants string
 	}{
 		{[]string{"case_stops: 1:20:00", "case_stops: 0:55:00"}, "case_stops", "cut off by case_stops while still processing: there are 5 minutes after operation_ends"},
-		{[]string{"case_stops: 1:20:00", "case_stops: 1:10:00"}, "case_stops", "cut off by case_stops while "},
+		{[]string{"case_stops: 1:20:00", "case_stops: 1:00:00"}, "case_stops", "cut off by case_stops while "},
 		{[]string{"expected_loss_ml: 1200", "expected_loss_ml: 200"}, "story.expected_loss_ml", "decides against salvage, which is worth while from an expected loss of about 500 mL"},
 		{[]string{"contraindications: []", "contraindications: [Infection of the joint]"}, "story.contraindications", "decides against salvage because of this"},
 	} {

@@ -33,7 +33,7 @@ func TestCohort(t *testing.T) {
 	if c.N != 40 || c.Later != 41 || c.Pass == nil || c.Pass.Value != 0.25 || c.Pass.N != 40 || c.Points.Value != 69.5 || c.AUC.Value != 1 || c.SD.N != 40 {
 		t.Errorf("%+v, passes %+v", c, c.Pass)
 	}
-	if len(c.Criteria) != 1 || c.Criteria[0].Name != "clot_ml" || c.Criteria[0].Correlation.Value < 0.99 || c.Criteria[0].AUC.Value != 1 || c.Criteria[0].Difficulty.N != 40 {
+	if len(c.Criteria) != 1 || c.Criteria[0].Name != "clot_ml" || c.Criteria[0].Correlation.Value < 0.99 || c.Criteria[0].AUC.Value != 1 || c.Criteria[0].Difficulty.N != 40 || c.Criteria[0].N != 40 {
 		t.Errorf("%+v", c.Criteria)
 	}
 	if len(c.Critical) != 2 || c.Critical[0].Name != "air_given" || c.Critical[0].Share.Value != 0.1 {
@@ -101,6 +101,52 @@ func TestFaultsOfCohorts(t *testing.T) {
 		if err == nil || f.Cohort != nil || !strings.Contains(err.Error(), c.want) || !strings.Contains(err.Error(), c.mend) {
 			t.Errorf("%q: %v\nwant %s … %s", c.text, err, c.want, c.mend)
 		}
+	}
+}
+
+// An empty cell is a criterion that was not measured: it counts for nothing, and under thirty measured there are no figures.
+func TestCellsThatAreEmpty(t *testing.T) {
+	sc, who, table := planted(t, 40, func(r *study.Row) { r.Criteria = make([]float64, len(r.Criteria)) })
+	text := "person,attempt,passed,points,clot_ml,swabs_rinsed\n"
+	for i := range 40 {
+		clot, swabs := "0.5", ""
+		if i < 5 {
+			clot = " "
+		}
+		if i < 29 {
+			swabs = "1"
+		}
+		text += fmt.Sprintf("P%d,1,true,%d,%s,%s\n", i, 50+i, clot, swabs)
+	}
+	f := Of(sc, who, table)
+	if err := f.ReadCohort("people.csv", strings.NewReader(text), table); err != nil {
+		t.Fatal(err)
+	}
+	clot, swabs := f.Cohort.Criteria[0], f.Cohort.Criteria[1]
+	if clot.N != 35 || clot.Difficulty.Value != 0.5 || clot.Difficulty.N != 35 || clot.AUC.N != 35 {
+		t.Errorf("%+v", clot)
+	}
+	if swabs.N != 29 || swabs.Difficulty != nil || swabs.AUC != nil || swabs.Correlation != nil {
+		t.Errorf("%+v", swabs)
+	}
+	if !strings.Contains(string(f.Page()), "<td>swabs_rinsed</td><td>29</td><td>–</td><td>–</td><td>–</td>") {
+		t.Error("the page shows figures of 29 people, or none of the criterion")
+	}
+}
+
+// All faults of a file are told in one run, up to twenty.
+func TestAllFaultsAtOnce(t *testing.T) {
+	sc, who, table := planted(t, 3, func(r *study.Row) {})
+	f := Of(sc, who, table)
+	err := f.ReadCohort("people.csv", strings.NewReader("person,attempt,passed,points,clot_mm,clot_ml\nP1,1,maybe,200,,1\nP2,1,true\nP3,1,true,80,,7\n"), table)
+	for _, want := range []string{`people.csv:1: there is no criterion "clot_mm"`, `people.csv:2: column passed: "maybe"`, `people.csv:2: column points: "200"`, "people.csv:3: this line cannot be read", `people.csv:4: column clot_ml: "7"`} {
+		if err == nil || strings.Count(err.Error(), want) != 1 {
+			t.Errorf("%q is not told once:\n%v", want, err)
+		}
+	}
+	err = f.ReadCohort("people.csv", strings.NewReader("person,attempt,passed,points\n"+strings.Repeat("P1,1,maybe,80\n", 50)), table)
+	if err == nil || strings.Count(err.Error(), "maybe") != 20 || !strings.HasSuffix(err.Error(), "there are more faults than these: mend them first, then try again") {
+		t.Error(err)
 	}
 }
 

@@ -15,6 +15,7 @@ const (
 	faultyPasses = 0.10 // of a faulty operator's, at most, where its failing matters
 	partsWhole   = 0.95 // area under the curve of the points against steady's, at least, where it matters
 	partsOne     = 0.80 // of one criterion, for at least one pair
+	mostNamed    = 6    // criteria in one line
 	mostCosts    = 4    // criteria that are named where a failing costs too little
 )
 
@@ -27,7 +28,7 @@ func (o *Operator) faulty() bool {
 func (f *Figures) warn() {
 	say := func(key string, args ...any) { f.Warnings = append(f.Warnings, words.Say(key, args...)) }
 	if alone := f.partedByIdleAlone(); len(alone) > 0 {
-		say("study.parts_idle_alone", strings.Join(alone, ", "))
+		say("study.parts_idle_alone", named(alone))
 	}
 	for i := range f.Criteria {
 		c := &f.Criteria[i]
@@ -45,6 +46,14 @@ func (f *Figures) warn() {
 			say("study.against_the_rest", c.Name, c.Correlation.Value)
 		}
 	}
+}
+
+// named is a list in one line; of a long one the first names and how many there are more.
+func named(names []string) string {
+	if len(names) <= mostNamed {
+		return strings.Join(names, ", ")
+	}
+	return words.Say("study.and_more", strings.Join(names[:mostNamed], ", "), len(names)-mostNamed)
 }
 
 // partedByIdleAlone names the criteria in which only who does nothing differs from steady. Where nobody else played against
@@ -90,7 +99,7 @@ func (f *Figures) Broken() []string {
 		}
 	}
 	if len(nobody) > 0 {
-		say("study.parts_nobody", strings.Join(nobody, ", "))
+		say("study.parts_nobody", named(nobody))
 	}
 	return out
 }
@@ -153,7 +162,7 @@ func (f *Figures) Verdict() string {
 		switch o := &f.Operators[i]; {
 		case o.N == 0:
 		case o.Name == steady:
-			held = append(held, words.Say("study.holds_steady", 100*o.Pass.Value))
+			held = append(held, words.Say("study.holds_steady", 100*o.Pass.Value, o.N))
 		case o.Name == idle:
 			held = append(held, words.Say("study.holds_idle"))
 		case o.faulty():

@@ -25,7 +25,7 @@ func Seeds(text string) ([]uint64, error) {
 			return nil, fmt.Errorf("%q is no list of seeds: write 1..200, or 1,5,9..12", text)
 		}
 		if to-from >= mostSeeds || uint64(len(seeds))+to-from >= mostSeeds {
-			return nil, fmt.Errorf("%q are more than %d seeds: share them out with --shard, in several studies", text, mostSeeds)
+			return nil, fmt.Errorf("%q are more than %d seeds: play them as several studies, such as 1..100000 and 100001..200000", text, mostSeeds)
 		}
 		for k := uint64(0); k <= to-from; k++ {
 			seeds = append(seeds, from+k)
