@@ -44,7 +44,7 @@ func (f *Figures) Page() []byte {
 	p.put("<div class=note>\n")
 	p.text("p", f.Verdict())
 	p.lines(f.Broken(), "✗ ")
-	p.lines(f.NotJudged(), "– ")
+	p.lines(f.NotJudged(), "")
 	p.put("</div>\n")
 	p.text("p", f.What)
 	f.pageOperators(p)
