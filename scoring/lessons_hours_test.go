@@ -88,28 +88,6 @@ func TestTheLessonsOfLongHoursAndTroubleAreGraded(t *testing.T) {
 	}
 }
 
-func TestSteadyPassesLongHoursAndTroubleAndIdleDoesNot(t *testing.T) {
-	for _, name := range []string{"pelvis-loss-over-hours", "one-trouble-after-another"} {
-		sc := opened(t, name)
-		if len(sc.Warnings) > 0 {
-			t.Error(sc.Warnings)
-		}
-		for seed := uint64(1); seed <= 2; seed++ {
-			run := play.New(sc.Case(seed, true), seed)
-			run.ToEnd(operators.NewSteady(operators.SheetOf(sc, &run.Case)))
-			yard := YardstickOf(run)
-			if g := Judge(sc, run, yard); !g.Passed || g.Points < 90 {
-				t.Errorf("%s, seed %d: steady has %.1f points: %v", name, seed, g.Points, g.Reasons)
-			}
-			idle := play.New(sc.Case(seed, true), seed)
-			idle.ToEnd(operators.Idle{})
-			if g := Judge(sc, idle, yard); g.Passed || g.Points > 5 {
-				t.Errorf("%s, seed %d: idle has %.1f points", name, seed, g.Points)
-			}
-		}
-	}
-}
-
 func opened(t *testing.T, name string) *scenarios.Scenario {
 	t.Helper()
 	sc, err := scenarios.Open(name)

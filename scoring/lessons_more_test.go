@@ -76,28 +76,3 @@ func TestTheLessonsOfMoreCasesAreGraded(t *testing.T) {
 		}
 	}
 }
-
-func TestSteadyPassesTheseFourCasesAndIdleDoesNot(t *testing.T) {
-	for _, name := range []string{"sudden-brisk-bleeding", "hip-revision-thin-feed", "child-of-14-kg", "caesarean-rhd-negative"} {
-		sc, err := scenarios.Open(name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if len(sc.Warnings) > 0 {
-			t.Error(sc.Warnings)
-		}
-		for seed := uint64(1); seed <= 2; seed++ {
-			run := play.New(sc.Case(seed, true), seed)
-			run.ToEnd(operators.NewSteady(operators.SheetOf(sc, &run.Case)))
-			yard := YardstickOf(run)
-			if g := Judge(sc, run, yard); !g.Passed || g.Points < 90 {
-				t.Errorf("%s, seed %d: steady has %.1f points: %v", name, seed, g.Points, g.Reasons)
-			}
-			idle := play.New(sc.Case(seed, true), seed)
-			idle.ToEnd(operators.Idle{})
-			if g := Judge(sc, idle, yard); g.Passed || g.Points > 5 {
-				t.Errorf("%s, seed %d: idle has %.1f points", name, seed, g.Points)
-			}
-		}
-	}
-}

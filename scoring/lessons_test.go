@@ -94,31 +94,6 @@ func TestTheLessonOfACaseIsGraded(t *testing.T) {
 	}
 }
 
-func TestSteadyPassesTheseCasesAndIdleDoesNot(t *testing.T) {
-	for _, name := range []string{"detector-misled-by-fat", "calcium-in-the-irrigation", "circuit-stays-connected", "heparin-pump-and-protamine"} {
-		sc, err := scenarios.Open(name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if len(sc.Warnings) > 0 {
-			t.Error(sc.Warnings)
-		}
-		for seed := uint64(1); seed <= 3; seed++ {
-			run := play.New(sc.Case(seed, true), seed)
-			run.ToEnd(operators.NewSteady(operators.SheetOf(sc, &run.Case)))
-			yard := YardstickOf(run)
-			if g := Judge(sc, run, yard); !g.Passed || g.Points < 90 {
-				t.Errorf("%s, seed %d: steady has %.1f points: %v", name, seed, g.Points, g.Reasons)
-			}
-			idle := play.New(sc.Case(seed, true), seed)
-			idle.ToEnd(operators.Idle{})
-			if g := Judge(sc, idle, yard); g.Passed || g.Points > 5 {
-				t.Errorf("%s, seed %d: idle has %.1f points", name, seed, g.Points)
-			}
-		}
-	}
-}
-
 // What is left of the anticoagulant counts whichever was chosen, against the strength of each in the reservoir.
 func TestResidualOfEitherAnticoagulant(t *testing.T) {
 	j := &judged{s: &sim.State{CycleUsed: 1}}
