@@ -193,7 +193,7 @@ func changed(a, b image.Image) int {
 func TestDecidedByKeysAndSaved(t *testing.T) {
 	out := filepath.Join(t.TempDir(), "attempt.json")
 	w := start(t, "steady-oozing-spine", "--seed", "3", "--out", out)
-	w.keys("Return", "Tab", "Down", "Tab", "Tab", "Tab", "Return", "Return")
+	w.keys("Return", "Tab", "Down", "Tab", "Tab", "Tab", "Tab", "Return", "Return")
 	w.wait("the attempt to be saved", func() bool { _, err := os.Stat(out); return err == nil })
 	a, err := attempt.Load(out)
 	if err != nil {
