@@ -62,29 +62,7 @@ func TestTheLessonsOfLongHoursAndTroubleAreGraded(t *testing.T) {
 			map[string]float64{"given_in_reaction_ml": 0}, "through_reaction"},
 		{"one-trouble-after-another", habit("declares: false"), map[string]float64{"incidents_declared_share": 0}, "concealed"},
 	} {
-		const seed = 1
-		sc := opened(t, l.scenario)
-		run := play.New(sc.Case(seed, true), seed)
-		run.ToEnd(l.but(operators.SheetOf(sc, &run.Case)))
-		g := Judge(sc, run, PlayYardstick(sc, seed, true))
-		seen := 0
-		for _, c := range g.Criteria {
-			if left, ok := l.loses[c.Measure]; ok {
-				if seen++; c.Points > left*c.Of+1e-9 {
-					t.Errorf("%s: %s keeps %.1f of %.1f points at %.3g", l.scenario, c.Measure, c.Points, c.Of, c.Value)
-				}
-			}
-		}
-		if seen != len(l.loses) {
-			t.Errorf("%s: %d of %d criteria are in the case", l.scenario, seen, len(l.loses))
-		}
-		fired := l.critical == ""
-		for _, k := range g.Critical {
-			fired = fired || k.Name == l.critical && !k.Mended
-		}
-		if !fired {
-			t.Errorf("%s: %s did not fire, %v did", l.scenario, l.critical, g.Critical)
-		}
+		losesOnly(t, l.scenario, 1, l.but, l.loses, l.critical)
 	}
 }
 

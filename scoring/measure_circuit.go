@@ -87,13 +87,11 @@ func residualAnticoagulant(j *judged) found {
 	return value(max(heparin.value/heparinStrengthIUML, citrate.value/citrateStrengthMmolL))
 }
 
-const misread = 0.05 // off by more than this an eye can tell that a detector errs [A]
-
 func misreadStops(j *judged) found {
 	all, good, at := 0.0, 0.0, int64(-1)
 	for i := range j.cycles() {
 		cy := &j.s.Cycles[i]
-		if cy.StopTick == 0 || max(cy.MisreadAtStop, -cy.MisreadAtStop) <= misread {
+		if cy.StopTick == 0 || max(cy.MisreadAtStop, -cy.MisreadAtStop) <= sim.MisreadSeen {
 			continue
 		}
 		all++

@@ -99,7 +99,7 @@ func (k *Conduct) causes(s *State) {
 		of    Incident
 	}{
 		{on[AlarmAir], IncidentAir}, {on[AlarmNoPower] || on[AlarmNoVacuum] || on[AlarmLeak], IncidentEquipment}, {on[AlarmClot], IncidentClot},
-		{on[AlarmNoDrip], IncidentAnticoagulant}, {s.Bowl.Detector.Offset != 0 || s.Bowl.Detector.Misread > misreadSeen, IncidentEquipment},
+		{on[AlarmNoDrip], IncidentAnticoagulant}, {s.Bowl.Detector.Offset != 0 || s.Bowl.Detector.Misread > MisreadSeen, IncidentEquipment},
 	} {
 		k.Cause[c.of] = k.Cause[c.of] || c.there
 	}
@@ -109,8 +109,8 @@ func (k *Conduct) causes(s *State) {
 	}
 }
 
-// misreadSeen is by how much a detector must be off for an eye to be sure of it [A].
-const misreadSeen = 0.05
+// MisreadSeen is by how much a detector must be off for an eye to be sure of it [A].
+const MisreadSeen = 0.05
 
 // undrippedML is what may be sucked without a drip before it is an incident [A].
 const undrippedML = 50.0

@@ -2,11 +2,7 @@
 
 package coach
 
-import (
-	"math"
-
-	"rouleau/sim"
-)
+import "rouleau/sim"
 
 // Marks from which a situation is worth a hint; assumptions, meant to come a little before harm is done.
 const (
@@ -23,7 +19,6 @@ const (
 	hintPackML        = 100.0
 	hintUnwatchedS    = 120.0
 	hintFirstBloodsML = 60.0
-	hintMisread       = 0.06
 )
 
 // Holds says whether a situation named by the scenario format is the case.
@@ -51,7 +46,7 @@ func (s *Sight) Holds(when string) bool {
 	case "bowl_nearly_full":
 		return p.Mode == sim.PumpFill && p.Detector > hintDetector
 	case "detector_doubtful":
-		return p.Mode == sim.PumpFill && math.Abs(p.Detector-p.BedByEye) > hintMisread && p.EffluentMLMin > 0
+		return DetectorParts(p)
 	case "part_bowl":
 		return p.CycleOpen && p.Filled && !p.Washed && p.Mode == sim.PumpIdle && p.Spinning && p.Detector < hintPartBowl
 	case "filled_not_washed":
@@ -87,12 +82,19 @@ func (s *Sight) holdsAboutCircuits(when string) bool {
 // 2 mmol/L of calcium (derived from the equilibrium in the model: with less the ionised calcium stays over 0.33 mmol/L).
 const (
 	citratePerBlood      = 0.15
-	citratePerIrrigation = 0.05
+	CitratePerIrrigation = 0.05
 )
+
+const detectorParts = 0.06 // [A] detector and eye this far apart are no chance any more
+
+// DetectorParts says whether, while the bowl fills, the detector reads something else than an eye sees through the wall.
+func DetectorParts(p *sim.SeenPump) bool {
+	return p.Mode == sim.PumpFill && p.EffluentMLMin > 0 && max(p.Detector-p.BedByEye, p.BedByEye-p.Detector) > detectorParts
+}
 
 // CitrateForMLMin is the drip of citrate solution, mL/min, that bleeding and calcium in the irrigation ask for by eye.
 func CitrateForMLMin(v *sim.Seen) float64 {
-	return float64(citratePerBlood*v.BriskMLMin) + float64(citratePerIrrigation*v.IrrigationMLMin)
+	return float64(citratePerBlood*v.BriskMLMin) + float64(CitratePerIrrigation*v.IrrigationMLMin)
 }
 
 // holdsAboutPeople are the situations about bags, packs, patient and team.

@@ -1,18 +1,19 @@
 package operators
 
-import "rouleau/sim"
+import (
+	"rouleau/scoring/coach"
+	"rouleau/sim"
+)
 
 // Steady and circuits: one that must stay connected to the patient, the pump that the patient was on, and calcium in the
 // irrigation that uses up citrate.
-
-const citrateForCalcium = 0.05 // mL of citrate solution for each mL of irrigation with calcium, beside that for blood [D] see coach.CitrateForMLMin
 
 // calciumDrops are the drops a minute that calcium in the irrigation asks for beside those for the blood.
 func (o *Steady) calciumDrops(v *sim.Seen) float64 {
 	if o.anticoagulant() != sim.CitrateSolution || v.IrrigationFluid != sim.BalancedCrystalloid {
 		return 0
 	}
-	return float64(20 * citrateForCalcium * v.IrrigationMLMin)
+	return float64(20 * coach.CitratePerIrrigation * v.IrrigationMLMin)
 }
 
 // circuits joins bag and patient before the first blood where that is asked for, and takes over the blood of a pump.

@@ -1,10 +1,11 @@
 package operators
 
-import "rouleau/sim"
+import (
+	"rouleau/scoring/coach"
+	"rouleau/sim"
+)
 
 // Steady and its eyes: where the detector and the bed that can be seen through the bowl's wall part, it goes by the bed.
-
-const doubtful = 0.06 // detector and eye this far apart are no chance any more
 
 // reading is how full the bowl is: by the detector, or by eye once the detector was found to err.
 func (o *Steady) reading(v *sim.Seen) float64 {
@@ -12,7 +13,7 @@ func (o *Steady) reading(v *sim.Seen) float64 {
 	if !o.habits.ByEye {
 		return p.Detector
 	}
-	if p.Mode == sim.PumpFill && p.EffluentMLMin > 0 && max(p.Detector-p.BedByEye, p.BedByEye-p.Detector) > doubtful {
+	if coach.DetectorParts(p) {
 		o.doubts = true
 	}
 	if o.doubts {

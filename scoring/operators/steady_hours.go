@@ -4,6 +4,7 @@ import "rouleau/sim"
 
 // Steady over long hours: what runs short, what expires, what washed cells do not bring, and where air comes from.
 
+// The same for long hours.
 const (
 	tellClottingML = 900.0  // washed blood given at which it tells: a little before the litre of Merkel et al.
 	sendFromML     = 4000.0 // saline left on the bench at which it sends for more: about four bowlfuls

@@ -5,12 +5,13 @@ import "rouleau/sim"
 // Steady and what one kind of case asks for: small patients, a reservoir that fills faster than it is worked off, a bowl that
 // stays part-filled at the end, a second sucker, an RhD-negative mother.
 
+// How steady judges by eye and by rule of thumb: assumptions, chosen once and the same in every case.
 const (
 	standardBowlML = 200.0
 	leastFillML    = 120.0 // of a standard bowl's reservoir: less is not worth a bowl
 	goOnFillML     = 150.0 // of the same: from here a part-filled bowl is filled on
 	childKg        = 40.0
-	childMLMinKg   = 1.0 // rate of giving for a child [A]
+	childMLMinKg   = 1.0 // rate of giving for a child
 	presses        = 0.5 // share of the reservoir from which it fills faster
 	eases          = 0.35
 	pressed        = 5.0 / 3

@@ -46,7 +46,7 @@ func TestAtAGlance(t *testing.T) {
 		t.Error("what the surgeon is doing now is not in sight")
 	}
 	shows(t, b, "surgeon sucks as it comes", func(v *bench.View) { v.Seen.AgentSaid, v.Seen.Pooling = false, false })
-	shows(t, b, "a topical agent is in the wound", func(v *bench.View) { v.Seen.AgentSaid = true })
+	shows(t, b, "in the wound: not to be collected", func(v *bench.View) { v.Seen.AgentSaid = true })
 	shows(t, b, "blood was asked for", func(v *bench.View) { v.Seen.BloodWantedTick = v.Seen.Tick - 20*60 })
 	shows(t, b, "rinsing", func(v *bench.View) { v.Seen.SwabsML, v.Seen.Rinsing = 100, true })
 	shows(t, b, "needs 700 mL", func(v *bench.View) {

@@ -301,7 +301,7 @@ func (p *player) loss() int {
 
 // divert keeps what was announced out of the reservoir until the surgeon says that it is gone.
 func (p *player) divert() (bool, error) {
-	_, in := p.says("a topical agent is in the wound")
+	_, in := p.says("in the wound: not to be collected")
 	now := p.clockS()
 	switch {
 	case in && !p.agent:
@@ -314,7 +314,7 @@ func (p *player) divert() (bool, error) {
 		return false, nil
 	}
 	p.askedS = now
-	return true, all(func() error { return p.choose("wound") }, p.press1("is the topical agent gone?"))
+	return true, all(func() error { return p.choose("wound") }, p.press1("is the field clear of it?"))
 }
 
 // drip follows the bleeding.
