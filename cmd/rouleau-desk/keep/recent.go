@@ -3,15 +3,12 @@
 package keep
 
 import (
-	"bytes"
 	"encoding/json"
 	"errors"
 	"io/fs"
 	"os"
 	"path/filepath"
 	"slices"
-
-	"github.com/natefinch/atomic"
 
 	"rouleau/assets/words"
 )
@@ -70,13 +67,5 @@ func (f *Folder) Forget(file string) error {
 }
 
 func (f *Folder) saveRecent(all []string) error {
-	content, err := json.MarshalIndent(recentFile{Files: all}, "", "  ")
-	if err != nil {
-		return err
-	}
-	path := filepath.Join(f.path, recentName)
-	if err := atomic.WriteFile(path, bytes.NewReader(append(content, '\n'))); err != nil {
-		return errors.New(words.Say("keep.recent_unsaved", f.path, reason(err)))
-	}
-	return os.Chmod(path, fileMode)
+	return f.write(recentName, recentFile{Files: all}, func(why error) string { return words.Say("keep.recent_unsaved", f.path, why) })
 }

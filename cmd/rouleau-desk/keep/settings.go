@@ -62,13 +62,18 @@ func (s *Settings) right() bool {
 
 // SaveSettings replaces the file, whole or not at all.
 func (f *Folder) SaveSettings(s Settings) error {
-	content, err := json.MarshalIndent(s, "", "  ")
+	return f.write(settingsName, s, func(why error) string { return words.Say("keep.settings_unsaved", f.path, why) })
+}
+
+// write replaces a file of the folder, whole or not at all; unsaved tells that it could not.
+func (f *Folder) write(name string, value any, unsaved func(why error) string) error {
+	content, err := json.MarshalIndent(value, "", "  ")
 	if err != nil {
 		return err
 	}
-	path := filepath.Join(f.path, settingsName)
+	path := filepath.Join(f.path, name)
 	if err := atomic.WriteFile(path, bytes.NewReader(append(content, '\n'))); err != nil {
-		return errors.New(words.Say("keep.settings_unsaved", f.path, reason(err)))
+		return errors.New(unsaved(reason(err)))
 	}
 	return os.Chmod(path, fileMode)
 }
