@@ -1,0 +1,79 @@
+package debrief
+
+import (
+	"slices"
+
+	"rouleau/scoring"
+	"rouleau/scoring/play"
+)
+
+// The debrief of one record: the person's own outcome, that of a good run, and what each decision cost.
+
+// Debrief is what is known before any decision has been played otherwise.
+type Debrief struct {
+	Record    *Record
+	Good      *Record // the same case played by steady
+	Yardstick scoring.Yardstick
+	Own       Outcome
+	GoodOwn   Outcome // of the good run
+	Decisions []Decision
+}
+
+// Cost is what one decision cost: what would have come of the case with it put right.
+type Cost struct {
+	Decision Decision
+	With     Outcome
+	Points   float64 // more than the person's own
+	Gain     float64 // that orders the list, see gain
+	Spread   Spread
+}
+
+// New finds the decisions of a record.
+func New(rec *Record) *Debrief {
+	d := &Debrief{Record: rec, Good: rec.Good()}
+	d.Yardstick = scoring.YardstickOf(d.Good.Run)
+	d.Own = outcomeOf(rec.Run, rec.judge(rec.Run, d.Yardstick))
+	d.GoodOwn = outcomeOf(d.Good.Run, rec.judge(d.Good.Run, d.Yardstick))
+	d.Decisions = rec.find(d.Good, &d.Own.Grade)
+	return d
+}
+
+// Course plays the case with a decision put right.
+func (d *Debrief) Course(i int) *play.Run { return d.Record.fork(&d.Decisions[i].Edit) }
+
+// Play plays the case with a decision put right and says what it would have changed. It only reads d, so that several can be
+// played at once.
+func (d *Debrief) Play(i int) Cost {
+	run := d.Course(i)
+	c := Cost{Decision: d.Decisions[i], With: outcomeOf(run, d.Record.judge(run, d.Yardstick))}
+	c.Points = c.With.Grade.Points - d.Own.Grade.Points
+	c.Gain = gain(&d.Own, &c.With)
+	return c
+}
+
+// Rank puts costs in order: what would have gained most first, what would have made things worse last. Ties go by time.
+func Rank(costs []Cost) {
+	slices.SortStableFunc(costs, func(a, b Cost) int {
+		switch {
+		case a.Gain > b.Gain:
+			return -1
+		case a.Gain < b.Gain:
+			return 1
+		}
+		return int(a.Decision.Tick - b.Decision.Tick)
+	})
+}
+
+// Mattered says whether putting a decision right would have changed anything worth telling.
+func (c *Cost) Mattered() bool { return c.Gain > slightest || c.Gain < -slightest }
+
+// Unexplained are the criteria whose lost points none of the decisions, put right alone, would have brought back even in part.
+func (d *Debrief) Unexplained(costs []Cost) (left []scoring.CriterionGrade) {
+	own := d.Own.Grade.Criteria
+	for i := range own {
+		if own[i].Points < own[i].Of-slightest && !slices.ContainsFunc(costs, func(c Cost) bool { return c.With.Grade.Criteria[i].Points > own[i].Points+slightest }) {
+			left = append(left, own[i])
+		}
+	}
+	return left
+}

@@ -1,0 +1,5 @@
+package debrief
+
+// Decisions in collecting.
+
+var collecting = []aspect{}

@@ -1,0 +1,5 @@
+package debrief
+
+// Decisions in returning.
+
+var returning = []aspect{}

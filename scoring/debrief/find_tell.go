@@ -1,0 +1,5 @@
+package debrief
+
+// Decisions in communicating and recording.
+
+var telling = []aspect{}

@@ -1,0 +1,150 @@
+package debrief
+
+import (
+	"rouleau/scoring/play"
+	"rouleau/sim"
+)
+
+// When an act of a line of work has its moment: what the person went by.
+
+const (
+	soon        = 15 * sim.TicksPerSecond // between acts of a line that has fallen behind, at most [A]
+	sameML      = 10.0                    // a scale reads so, or less: empty
+	enoughShare = 0.85                    // of the blood the person began a bowl with is enough to begin it
+	fillWaits   = 10 * 60 * sim.TicksPerSecond
+	stopWaits   = 5 * 60 * sim.TicksPerSecond
+	atInterface = 0.93 // where a filling should stop
+	byNoise     = 0.01 // that a reading passes by chance
+)
+
+// begins says whether an act begins a bowl, whose time does not hang on how the last one went.
+func begins(a *sim.Action) bool { return a.Do == sim.Fill || a.Do == sim.Mix }
+
+// isDue says whether the first step of a line has come: at its own time, moved with the line, or when what it ends is past the
+// point at which the person ended it.
+func (h *hand) isDue(r *play.Run, l line, s *step) bool {
+	due, lag := s.due, h.lag[l]
+	switch {
+	case s.own < 0 || lag == 0:
+	case lag > 0:
+		due = max(s.due, min(s.due+lag, h.lastDone[l]+min(s.due-h.lastDue[l], soon)))
+	case l == pumping && !begins(&s.act):
+		due = s.due + lag
+	}
+	return r.State.Tick >= due || l == pumping && s.own >= 0 && r.State.Tick%sim.TicksPerSecond == 0 && h.past(r, s)
+}
+
+// past says whether filling or washing has gone further than it had when the person ended it.
+func (h *hand) past(r *play.Run, s *step) bool {
+	own := &h.rec.moments[s.own].seen
+	if own.Pump.Mode != r.State.Pump.Mode {
+		return false
+	}
+	v := h.view(r)
+	switch own.Pump.Mode {
+	case sim.PumpFill, sim.PumpTopUp:
+		if s.stop != nil {
+			return v.Pump.Detector >= s.stop.Detector
+		}
+		return v.Pump.Detector > h.rec.most[min(len(h.rec.most)-1, int(h.rec.Run.Actions[s.own].Tick/sim.TicksPerSecond))]+byNoise
+	case sim.PumpWash:
+		if s.stop != nil {
+			return v.Pump.WashedML >= s.stop.WashedML
+		}
+		return v.Pump.WashedML > own.Pump.WashedML+sameML
+	}
+	return false
+}
+
+// ready says whether what an act waits for is so, or, with moot, that there is nothing left for it to do.
+func (h *hand) ready(r *play.Run, l line, s *step) (ready, moot bool) {
+	if s.own < 0 {
+		return true, false
+	}
+	switch l {
+	case pumping:
+		return h.pumpReady(r, s)
+	case giving:
+		return h.giveReady(r, s), false
+	case closing:
+		return h.closeReady(r, s), false
+	}
+	return true, false
+}
+
+func (h *hand) pumpReady(r *play.Run, s *step) (ready, moot bool) {
+	own, v := &h.rec.moments[s.own].seen, h.view(r)
+	stops := s.act.Do == sim.StopPump || s.act.Do == sim.StopAll
+	if own.Pump.Mode == sim.PumpIdle {
+		switch {
+		case stops:
+			return v.Pump.Mode == sim.PumpIdle, v.Pump.Mode == sim.PumpIdle && !v.Pump.Spinning
+		case s.act.Do == sim.Fill:
+			return v.Pump.Mode == sim.PumpIdle && h.enough(own, v, r.State.Tick-s.due), false
+		}
+		return v.Pump.Mode == sim.PumpIdle, false
+	}
+	if v.Pump.Mode != own.Pump.Mode {
+		return v.Pump.Mode == sim.PumpIdle, stops && v.Pump.Mode == sim.PumpIdle && !(s.act.Do == sim.StopAll && v.Pump.Spinning)
+	}
+	late := r.State.Tick-s.due-max(0, h.lag[pumping]) >= stopWaits || v.Pump.NoFlow && !own.Pump.NoFlow
+	switch own.Pump.Mode {
+	case sim.PumpFill, sim.PumpTopUp:
+		return late || filled(own, v, s.stop), false
+	case sim.PumpWash:
+		want := own.Pump.WashedML
+		if s.stop != nil {
+			want = s.stop.WashedML
+		}
+		return late || v.Pump.WashedML >= min(want, v.Pump.WashML)-1, false
+	case sim.PumpEmpty:
+		return late || v.Pump.HeldML <= own.Pump.HeldML, false
+	}
+	return true, false
+}
+
+// filled says whether a filling has come to where the person stopped it: at a reading, or for want of blood.
+func filled(own, v *sim.Seen, stop *StopAt) bool {
+	switch {
+	case v.ReservoirML <= 2*sameML: // before it runs dry
+		return true
+	case stop != nil:
+		return v.Pump.Detector >= stop.Detector
+	case own.ReservoirML <= 2*sameML:
+		return v.Pump.Detector >= max(own.Pump.Detector, atInterface)
+	}
+	return v.Pump.Detector >= own.Pump.Detector && v.Pump.BedByEye >= own.Pump.BedByEye-0.02
+}
+
+// enough says whether there is blood for a bowl as the person began it.
+func (h *hand) enough(own, v *sim.Seen, waited int64) bool {
+	return v.ReservoirML >= enoughShare*own.ReservoirML || waited >= fillWaits || v.OperationOver
+}
+
+func (h *hand) giveReady(r *play.Run, s *step) bool {
+	own, v := &h.rec.moments[s.own].seen, h.view(r)
+	ends := s.act.Do == sim.Unhook || s.act.Do == sim.GiveRate && s.act.Value == 0
+	if g := own.Giving.Bag; ends && g >= 0 && own.Bags[g].ML <= sameML && v.Giving.Bag == g && v.Giving.FlowMLMin > 0 {
+		return v.Bags[g].ML <= max(own.Bags[g].ML, sameML/2) || r.State.Tick-s.due >= stopWaits*4
+	}
+	if k, ok := bagOf(s.act.On); ok && len(h.queue[pumping]) > 0 {
+		return v.Bags[k].ML >= own.Bags[k].ML/2 || r.State.Tick-s.due >= fillWaits
+	}
+	return true
+}
+
+// bagOf is the product bag that a part is.
+func bagOf(p sim.Part) (int, bool) {
+	return int(p) - int(sim.FirstBag), p >= sim.FirstBag && int(p) < int(sim.FirstBag)+sim.MaxBags
+}
+
+func (h *hand) closeReady(r *play.Run, s *step) bool {
+	open := func(l line) bool { return len(h.queue[l]) > 0 && h.queue[l][0].order < s.order }
+	switch s.act.Do {
+	case sim.TakeDown:
+		return !open(pumping) && r.State.Pump.Mode == h.rec.moments[s.own].seen.Pump.Mode && !h.bowlIsDue(r)
+	case sim.EndCase:
+		return !open(pumping) && !open(giving) && h.bagToReturn(r) < 0 && (r.State.Giving.FlowMLMin <= 0 || h.rec.moments[s.own].seen.Giving.FlowMLMin > 0)
+	}
+	return true
+}

@@ -1,0 +1,192 @@
+package debrief
+
+import (
+	"slices"
+
+	"rouleau/scoring/play"
+	"rouleau/sim"
+)
+
+// What is left over in the other course is worked off as the person worked: another bowl like their last whole one, another
+// return like their last one. Only what the person had not left lying in their own course counts.
+
+const (
+	mostExtra   = 8
+	excessShare = 0.5 // of a bowl's worth more than the person had at the same time
+	excessML    = 30.0
+	ahead       = 5 * 60 * sim.TicksPerSecond // nothing of the person's own comes in this time
+)
+
+// bowls are the acts of each whole bowl of the person, from the filling to the emptying.
+func (rec *Record) bowls() (all [][]int) {
+	var now []int
+	for i := range rec.Run.Actions {
+		a, v := &rec.Run.Actions[i], &rec.moments[i].seen
+		if rec.lineOf(&step{act: *a, own: i}) != pumping {
+			continue
+		}
+		if a.Do == sim.Fill && !v.Pump.CycleOpen {
+			now = []int{i}
+			continue
+		}
+		if now == nil {
+			continue
+		}
+		now = append(now, i)
+		if a.Do == sim.Empty {
+			all = append(all, now)
+			now = nil
+		}
+	}
+	return all
+}
+
+// returns are the acts of each return: what is done to the bag, its hooking and how fast it ran.
+func (rec *Record) returns() (all [][]int) {
+	for i := range rec.Run.Actions {
+		hooked := &rec.Run.Actions[i]
+		if _, bag := bagOf(hooked.On); hooked.Do != sim.Hook || !bag {
+			continue
+		}
+		var acts []int
+		ran := false
+		for k := range rec.Run.Actions {
+			a := &rec.Run.Actions[k]
+			switch {
+			case k < i && a.On == hooked.On && (a.Do == sim.Label || a.Do == sim.ExpelAir || a.Do == sim.HandOver || a.Do == sim.Identify), k == i:
+				acts = append(acts, k)
+			case k > i && a.Do == sim.Hook:
+			case k > i && a.Do == sim.GiveRate && rec.moments[k].seen.Giving.Bag == int8(hooked.On-sim.FirstBag):
+				acts = append(acts, k)
+				ran = ran || a.Value > 0
+			}
+		}
+		if ran {
+			all = append(all, acts)
+		}
+	}
+	return all
+}
+
+// free says whether nothing of the person's own in a line is near.
+func (h *hand) free(r *play.Run, l line) bool {
+	return len(h.queue[l]) == 0 || h.queue[l][0].due > r.State.Tick+ahead
+}
+
+// more begins another bowl, or another return, where there is something for it.
+func (h *hand) more(r *play.Run) {
+	if h.extra >= mostExtra || r.State.Bench.TakenDown && len(h.returns) == 0 {
+		return
+	}
+	switch {
+	case h.bowlIsDue(r):
+		h.again(r, pumping, h.bowls[len(h.bowls)-1], sim.NoPart)
+	case r.State.Tick >= r.Case.EndTick && len(h.queue[giving]) == 0:
+		if k := h.bagToReturn(r); k >= 0 {
+			h.again(r, giving, h.returns[len(h.returns)-1], sim.Bag(k))
+		}
+	}
+}
+
+// bowlIsDue says whether the person, who worked off less, would begin another bowl here.
+func (h *hand) bowlIsDue(r *play.Run) bool {
+	s := &r.State
+	if len(h.bowls) == 0 || h.extra >= mostExtra || s.Pump.Mode != sim.PumpIdle || s.Bench.TakenDown || !h.free(r, pumping) {
+		return false
+	}
+	if cy := s.CycleUsed; cy > 0 && s.Cycles[cy-1].DoneTick == 0 {
+		return false
+	}
+	least := h.beginsAt(s.Tick >= r.Case.EndTick)
+	return s.Reservoir.Blood.VolumeML() >= least && s.Reservoir.Blood.VolumeML()-h.had(s.Tick, func(t *play.Sample) float64 { return t.ReservoirML }) >= float64(excessShare*least)
+}
+
+// had is what the person had at the same time. A second earlier counts too: a sample is taken after the acts of its tick.
+func (h *hand) had(tick int64, of func(t *play.Sample) float64) float64 {
+	return max(of(h.rec.at(tick)), of(h.rec.at(tick-sim.TicksPerSecond)))
+}
+
+// beginsAt is the volume at which the person began bowls; at the end the least of them.
+func (h *hand) beginsAt(over bool) float64 {
+	var began []float64
+	for _, b := range h.bowls {
+		began = append(began, h.rec.at(h.rec.Run.Actions[b[0]].Tick).ReservoirML)
+	}
+	slices.Sort(began)
+	if over {
+		return began[0]
+	}
+	return began[len(began)/2]
+}
+
+// bagToReturn is the fullest bag, where more is left in bags than the person had in them at the same time; -1 for none.
+func (h *hand) bagToReturn(r *play.Run) int {
+	s := &r.State
+	if len(h.returns) == 0 || h.extra >= mostExtra || s.Giving.RateMLMin > 0 || s.Pump.Mode == sim.PumpEmpty || len(h.queue[pumping]) > 0 && s.Tick < r.Case.EndTick {
+		return -1
+	}
+	fullest, held, all := -1, excessML, 0.0
+	for k := range s.Bags[:s.BagsUsed] {
+		ml := s.Bags[k].Fluid.VolumeML()
+		all += ml
+		if !s.Bags[k].Discarded && ml >= held {
+			fullest, held = k, ml
+		}
+	}
+	if all-h.had(s.Tick, func(t *play.Sample) float64 { return t.ProductML }) < excessML {
+		return -1 // the person left as much lying
+	}
+	return fullest
+}
+
+// again puts acts of the person at the head of a line once more, as fast after each other as then.
+func (h *hand) again(r *play.Run, l line, acts []int, on sim.Part) {
+	h.extra++
+	var steps []step
+	first := h.rec.Run.Actions[acts[0]].Tick
+	shift := r.State.Tick - first
+	for n, i := range acts {
+		a := h.rec.Run.Actions[i]
+		if n > 0 {
+			gap := a.Tick - h.rec.Run.Actions[acts[n-1]].Tick
+			if l == giving {
+				shift -= max(0, gap-soon) // nobody waits again for what the person waited for then
+			}
+		}
+		if on != sim.NoPart {
+			if _, bag := bagOf(a.On); bag {
+				a.On = on
+			}
+			if h.hasAlready(r, &a) {
+				continue
+			}
+		}
+		if a.Do == sim.Empty && int(r.State.Giving.Bag) == r.State.BagsUsed-1 {
+			steps = append(steps, step{act: sim.Action{Do: sim.NewBag}, own: -1, due: a.Tick + shift, until: a.Tick + shift + linePatience, order: -1})
+		}
+		a.Tick += shift
+		steps = append(steps, step{act: a, own: i, due: a.Tick, until: a.Tick + linePatience, order: -1})
+	}
+	h.lag[l] = 0
+	h.queue[l] = append(steps, h.queue[l]...)
+}
+
+// hasAlready says whether a bag has had what an act does to it.
+func (h *hand) hasAlready(r *play.Run, a *sim.Action) bool {
+	k, bag := bagOf(a.On)
+	if !bag || k >= r.State.BagsUsed {
+		return false
+	}
+	b := &r.State.Bags[k]
+	switch a.Do {
+	case sim.Label:
+		return b.LabelBits == uint8(a.Value)
+	case sim.HandOver:
+		return b.HandedBits == uint8(a.Value)
+	case sim.Identify:
+		return b.Checkers >= uint8(a.Value)
+	case sim.Hook:
+		return int(r.State.Giving.Bag) == k
+	}
+	return false
+}

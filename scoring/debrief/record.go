@@ -1,0 +1,128 @@
+// Package debrief asks of a case that was played what would have happened otherwise. It finds the decisions that may have
+// mattered, plays the case again from each of them with that one alone put right and the person's own later acts after it, and
+// says what it would have changed for product, patient and score. It knows no processors: who has several plays several at once.
+// This file holds the record of what a person did.
+package debrief
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+
+	"rouleau/assets/words"
+	"rouleau/scenarios"
+	"rouleau/scoring"
+	"rouleau/scoring/attempt"
+	"rouleau/scoring/operators"
+	"rouleau/scoring/play"
+	"rouleau/sim"
+)
+
+// Record is a run with what could be seen when each act was done.
+type Record struct {
+	Scenario   *scenarios.Scenario
+	Assessment bool
+	Run        *play.Run
+	moments    []moment // one for each of Run.Actions
+	marks      []play.Mark
+	lastTick   int64     // until which somebody played
+	most       []float64 // the highest reading of the detector, by eye too, since the bowl began to fill; one a second
+}
+
+// moment is what was the case just before an act.
+type moment struct {
+	seen  sim.Seen
+	tally [sim.TallyItems]float64
+	shed  float64 // mL so far
+}
+
+const markEvery = 60 * sim.TicksPerSecond
+
+// Of takes the record of an attempt by playing it again. An attempt that does not come out as it was recorded has none.
+func Of(a *attempt.Attempt) (*Record, error) {
+	sc, faults := scenarios.Parse(a.Scenario.ID+".yaml", []byte(a.Scenario.Text))
+	if err := faults.Err(); err != nil {
+		return nil, fmt.Errorf("%s\n%w", words.Say("debrief.no_scenario"), err)
+	}
+	if a.Model != sim.ModelVersion {
+		return nil, errors.New(words.Say("debrief.other_model", a.Model, sim.ModelVersion))
+	}
+	rec := watch(sc, a.Actions, a.Seed, a.Assessment(), a.LengthTicks)
+	last := &a.Checkpoints[len(a.Checkpoints)-1]
+	if now := fmt.Sprintf("%016x", rec.Run.State.Hash()); now != last.Hash || len(rec.Run.Actions) != len(a.Actions) {
+		return nil, errors.New(words.Say("debrief.not_the_same"))
+	}
+	return rec, nil
+}
+
+// OfRun takes the record of a run, finished or not.
+func OfRun(sc *scenarios.Scenario, run *play.Run, assessment bool) *Record {
+	return watch(sc, run.Actions, run.Seed, assessment, run.State.Tick)
+}
+
+// Good is what the operator steady does in the same case.
+func (rec *Record) Good() *Record {
+	run := play.New(rec.Run.Case, rec.Run.Seed)
+	run.ToEnd(operators.NewSteady(operators.SheetOf(rec.Scenario, &run.Case)))
+	return &Record{Scenario: rec.Scenario, Assessment: rec.Assessment, Run: run, lastTick: run.State.Tick}
+}
+
+// watch plays acts again and looks on.
+func watch(sc *scenarios.Scenario, acts []sim.Action, seed uint64, assessment bool, length int64) *Record {
+	run := play.New(sc.Case(seed, assessment), seed)
+	rec := &Record{Scenario: sc, Assessment: assessment, Run: run, lastTick: length}
+	next, most := 0, 0.0
+	var seen sim.Seen
+	for !run.State.Ended && run.State.Tick < length {
+		if run.State.Tick%markEvery == 0 {
+			rec.marks = append(rec.marks, run.Mark())
+		}
+		if run.State.Tick%sim.TicksPerSecond == 0 {
+			most = highest(most, &run.State)
+			rec.most = append(rec.most, most)
+		}
+		for next < len(acts) && acts[next].Tick <= run.State.Tick {
+			rec.do(acts[next], &seen)
+			next++
+		}
+		run.Step()
+	}
+	for ; next < len(acts) && !run.State.Ended; next++ { // at the very end, after which no tick passed
+		rec.do(acts[next], &seen)
+	}
+	return rec
+}
+
+// highest keeps the highest reading of the detector while the bowl fills.
+func highest(most float64, s *sim.State) float64 {
+	if s.Pump.Mode != sim.PumpFill && s.Pump.Mode != sim.PumpTopUp || !s.Bowl.Spinning {
+		return 0
+	}
+	return max(most, s.Bowl.Detector.Mean())
+}
+
+func (rec *Record) do(a sim.Action, seen *sim.Seen) {
+	r := rec.Run
+	sim.View(&r.Case, &r.State, seen)
+	m := moment{seen: *seen, tally: sim.TallyTruth(&r.State), shed: r.State.Patient.ShedML}
+	if r.Do(a) == "" {
+		rec.moments = append(rec.moments, m)
+	}
+}
+
+// markBefore is the latest mark that is not after a tick.
+func (rec *Record) markBefore(tick int64) *play.Mark {
+	i, _ := slices.BinarySearchFunc(rec.marks, tick+1, func(m play.Mark, t int64) int { return int(m.State.Tick - t) })
+	return &rec.marks[max(0, i-1)]
+}
+
+// at is the sample of a tick.
+func (rec *Record) at(tick int64) *play.Sample {
+	t := rec.Run.Trace
+	return &t[min(max(0, int(tick/sim.TicksPerSecond)), len(t)-1)]
+}
+
+// judge grades a run of the same case against what steady reached in it.
+func (rec *Record) judge(run *play.Run, yard scoring.Yardstick) scoring.Grade {
+	return scoring.Judge(rec.Scenario, run, yard)
+}
