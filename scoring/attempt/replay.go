@@ -2,6 +2,7 @@ package attempt
 
 import (
 	"fmt"
+	"slices"
 
 	"rouleau/scenarios"
 	"rouleau/scoring"
@@ -23,6 +24,7 @@ type Report struct {
 	Wording                   []Different // and in its texts, which a newer program may word in another way
 	LengthRecorded, LengthNow int64
 	EndedRecorded, EndedNow   bool
+	decided                   bool // pass or fail, and what points never make good, are as recorded
 }
 
 // Parting is where two runs first part: after one tick that was compared and by another.
@@ -48,6 +50,41 @@ func (r *Report) Same() bool {
 		r.EndedRecorded == r.EndedNow
 }
 
+// SameDecisions tells whether every act was possible, the case ended as recorded and the grade comes to the same decisions, though
+// not everything is the same to the bit.
+func (r *Report) SameDecisions() bool {
+	return r.Refused == nil && r.decided && r.LengthRecorded == r.LengthNow && r.EndedRecorded == r.EndedNow
+}
+
+// Difference tells in one line where a replay that is not the same parts from its record first.
+func (r *Report) Difference() string {
+	switch {
+	case !r.Sealed:
+		return "the seal does not fit the file"
+	case r.Refused != nil:
+		return fmt.Sprintf("the act %s at tick %d is refused now: %s", r.Refused.Act, r.Refused.Tick, r.Refused.Reason)
+	case r.Parting != nil && len(r.Parting.Quantities) > 0:
+		q := &r.Parting.Quantities[0]
+		return fmt.Sprintf("between tick %d and %d %s parts: %s recorded, %s now", r.Parting.After, r.Parting.By, q.Name, q.Recorded, q.Now)
+	case r.Parting != nil:
+		return fmt.Sprintf("between tick %d and %d the state parts", r.Parting.After, r.Parting.By)
+	case r.LengthRecorded != r.LengthNow:
+		return fmt.Sprintf("it lasted %d ticks and lasts %d now", r.LengthRecorded, r.LengthNow)
+	case len(r.Grade) > 0:
+		return fmt.Sprintf("the grade parts in %s: %s recorded, %s now", r.Grade[0].Name, r.Grade[0].Recorded, r.Grade[0].Now)
+	}
+	return ""
+}
+
+const samePoints = 0.05 // shown with one digit
+
+// decidedAlike says whether two grades come to the same decisions.
+func decidedAlike(a, b *Grade) bool {
+	d := float64(a.Points - b.Points)
+	return a.Passed == b.Passed && max(d, -d) < samePoints &&
+		slices.EqualFunc(a.Critical, b.Critical, func(x, y Critical) bool { return x.Name == y.Name && x.Mended == y.Mended })
+}
+
 // Replay plays an attempt again and compares. It reads the attempt only and writes nothing anywhere. The error is for an
 // attempt that cannot be played because its scenario cannot be read.
 func Replay(a *Attempt) (*Report, error) {
@@ -62,6 +99,7 @@ func Replay(a *Attempt) (*Report, error) {
 	r.compare(a, points)
 	r.Refused = refusedIn(run)
 	r.Grade, r.Wording = gradesDiffer(&a.Grade, &now)
+	r.decided = decidedAlike(&a.Grade, &now)
 	return r, nil
 }
 

@@ -1,0 +1,100 @@
+package book
+
+import (
+	"crypto/ed25519"
+	"encoding/hex"
+	"errors"
+	"fmt"
+
+	"golang.org/x/mod/sumdb/tlog"
+)
+
+// Proving that one record is in the book, to somebody who is shown no other.
+
+// Proof is a record with what shows that it is in a log of which a checkpoint is known.
+type Proof struct {
+	Schema     string   `json:"schema"`
+	Origin     string   `json:"origin"`
+	Seq        int64    `json:"seq"` // of the record, from 0
+	Leaf       string   `json:"leaf"`
+	Body       string   `json:"body"` // "" where it was deleted, or is not shown
+	Signature  string   `json:"signature"`
+	Public     string   `json:"public"` // key of whoever signed
+	Path       []string `json:"path"`   // hashes from the leaf up
+	Checkpoint string   `json:"checkpoint"`
+	LogKeys    []string `json:"log_keys"` // of whoever may sign checkpoints; hold them against what you know otherwise
+}
+
+// Prove makes the proof of a record against the newest checkpoint. Without the body it shows only that there is such a record.
+func (b *Book) Prove(e *Entry, withBody bool) (*Proof, error) {
+	kept, err := b.store.Checkpoints()
+	if err != nil {
+		return nil, err
+	}
+	if len(kept) == 0 || kept[len(kept)-1].Size != b.Size() {
+		return nil, errors.New("the newest checkpoint is not of the whole book: verify the book first")
+	}
+	path, err := tlog.ProveRecord(b.Size(), e.Seq, &b.tree)
+	if err != nil {
+		return nil, err
+	}
+	p := &Proof{Schema: Schema, Origin: b.Origin, Seq: e.Seq, Leaf: string(e.row.Leaf), Signature: hex.EncodeToString(e.row.Signature),
+		Public: hex.EncodeToString(b.signer(e).Public), Path: []string{}, Checkpoint: string(kept[len(kept)-1].Signed)}
+	if withBody {
+		p.Body = string(e.row.Body)
+	}
+	for _, h := range path {
+		p.Path = append(p.Path, hex.EncodeToString(h[:]))
+	}
+	for _, who := range b.people {
+		if who.Public != nil {
+			p.LogKeys = append(p.LogKeys, hex.EncodeToString(who.Public))
+		}
+	}
+	return p, nil
+}
+
+// CheckProof says whether a proof holds, and of which record of which checkpoint.
+func CheckProof(p *Proof) (*Leaf, *Checkpoint, error) {
+	var keys []ed25519.PublicKey
+	for _, k := range p.LogKeys {
+		public, err := publicOf(k)
+		if err != nil {
+			return nil, nil, err
+		}
+		keys = append(keys, public)
+	}
+	c, err := openCheckpoint([]byte(p.Checkpoint), p.Origin, keys)
+	if err != nil {
+		return nil, nil, fmt.Errorf("the checkpoint: %w", err)
+	}
+	l, err := readLeaf([]byte(p.Leaf))
+	if err != nil {
+		return nil, nil, err
+	}
+	if p.Body != "" {
+		if _, err := readBody(l, []byte(p.Body)); err != nil {
+			return nil, nil, err
+		}
+	}
+	public, err := publicOf(p.Public)
+	if err != nil {
+		return nil, nil, err
+	}
+	signature, err := hex.DecodeString(p.Signature)
+	if err != nil || KeyID(public) != l.Key || !ed25519.Verify(public, []byte(p.Leaf), signature) {
+		return nil, nil, errors.New("the signature of the record does not hold")
+	}
+	var path tlog.RecordProof
+	for _, text := range p.Path {
+		raw, err := hex.DecodeString(text)
+		if err != nil || len(raw) != tlog.HashSize {
+			return nil, nil, errors.New("a hash of the path is no hash")
+		}
+		path = append(path, tlog.Hash(raw))
+	}
+	if err := tlog.CheckRecord(path, c.Size, c.Root, p.Seq, tlog.RecordHash([]byte(p.Leaf))); err != nil {
+		return nil, nil, errors.New("the path does not lead from the record to the root of the checkpoint")
+	}
+	return l, c, nil
+}

@@ -1,0 +1,115 @@
+package book_test
+
+import (
+	"math"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"rouleau/scoring/book"
+	"rouleau/scoring/book/booktest"
+)
+
+func standing(t *testing.T, b *booktest.Bench, who, today string) book.Standing {
+	t.Helper()
+	at, err := time.Parse("2006-01-02", today)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, st := range b.Status(b.Plan(), at) {
+		if st.Learner == who && st.Competency.Name == "salvage" {
+			return st
+		}
+	}
+	t.Fatalf("%s has no standing", who)
+	return book.Standing{}
+}
+
+func TestWhoIsDueAndWhy(t *testing.T) {
+	b, _, e := full(t)
+	if st := standing(t, b, booktest.Trainee, "2031-06-01"); !st.Shown || st.Due || st.Cases != 1 || st.Until.Format("2006-01-02") != "2034-05-14" {
+		t.Error(st.String())
+	}
+	if st := standing(t, b, booktest.Trainee, "2031-05-12"); st.Shown || !st.Due { // before it was shown
+		t.Error(st.String())
+	}
+	if st := standing(t, b, booktest.Trainee, "2032-05-20"); !st.Due || !strings.Contains(strings.Join(st.Why, ";"), "nothing in 12 months, the last on 2031-05-14") {
+		t.Error(st.String())
+	}
+	if st := standing(t, b, booktest.Trainee, "2034-05-15"); !st.Due || !slices.Contains(st.Why, "it held until 2034-05-14") {
+		t.Error(st.String())
+	}
+	other := standing(t, b, booktest.Other, "2031-06-01")
+	if other.Shown || !other.Due || len(other.Missing) != 4 || !strings.Contains(strings.Join(other.Why, ";"), "an incident on 2031-05-11: a near miss") {
+		t.Error(other.String())
+	}
+	b.Must(t, &book.Event{By: booktest.Admin, What: book.EventEquipment, Date: "2031-07-01", Reason: "another bench"}, nil, booktest.Admin)
+	if st := standing(t, b, booktest.Trainee, "2031-07-02"); st.Shown || !st.Due || !strings.Contains(strings.Join(st.Why, ";"), "new equipment on 2031-07-01") || st.Cases != 1 {
+		t.Error(st.String())
+	}
+	b.Must(t, &book.Void{Of: e["case"].Leaf.ID, Learner: booktest.Trainee, Assessor: booktest.Second, Reason: "counted twice"}, nil, booktest.Second)
+	if st := standing(t, b, booktest.Trainee, "2031-06-01"); st.Shown || st.Cases != 0 {
+		t.Error(st.String())
+	}
+}
+
+func TestASupersededRecordNoLongerCounts(t *testing.T) {
+	b, _, e := full(t)
+	s := booktest.SignOff(t, file(t), booktest.Trainee, booktest.Second)
+	s.Outcome, s.Override, s.Supersedes = book.NotYet, "the label was written by somebody else", e["signoff"].Leaf.ID
+	b.Must(t, s, file(t), booktest.Second)
+	if st := standing(t, b, booktest.Trainee, "2031-06-01"); st.Shown {
+		t.Error(st.String())
+	}
+	again := *s
+	if _, err := b.Write(&again, file(t), b.Keys[booktest.Second]); err == nil || !strings.Contains(err.Error(), "not in force any more") {
+		t.Error(err)
+	}
+}
+
+// The worked example of many textbooks: 20 yes-yes, 15 no-no, 5 and 10 apart in 50, kappa 0.4.
+func TestKappa(t *testing.T) {
+	var pairs [][2]int
+	add := func(n, a, b int) {
+		for range n {
+			pairs = append(pairs, [2]int{a, b})
+		}
+	}
+	add(20, 2, 2)
+	add(5, 2, 1)
+	add(10, 1, 2)
+	add(15, 1, 1)
+	if a := book.Agree(pairs); math.Abs(a.Kappa-0.4) > 1e-12 || a.Same != 35 || !a.Computed {
+		t.Errorf("%+v", a)
+	}
+	if a := book.Agree([][2]int{{2, 2}, {2, 2}}); a.Computed || a.Same != 2 {
+		t.Errorf("%+v: with one level throughout there is no kappa", a)
+	}
+	if a := book.Agree([][2]int{{1, 2}, {2, 1}}); math.Abs(a.Kappa+1) > 1e-12 {
+		t.Errorf("%+v", a)
+	}
+	b, _, e := full(t)
+	if a := b.Agreement(e["signoff"].Leaf.ID); a.Items != 2 || a.Same != 1 {
+		t.Errorf("%+v", a)
+	}
+}
+
+func TestAPlanTellsAllThatIsWrongWithIt(t *testing.T) {
+	_, err := book.ReadPlan("plan.yaml", []byte(`format: 1
+department: D-1
+items:
+  - {name: a, title: something, anchors: [low, high], needs: 3}
+competencies:
+  - {name: c, title: something, items: [b], after: [holiday]}
+  - {name: c, title: another thing}
+`))
+	if err == nil {
+		t.Fatal("nothing is wrong with it")
+	}
+	for _, want := range []string{"plan.yaml:4", "not so many anchors", "no item of this name", "this is no event", "a competency of this name", "nothing shows this competency"} {
+		if !strings.Contains(err.Error(), want) {
+			t.Errorf("%q is not told in\n%v", want, err)
+		}
+	}
+}
