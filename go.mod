@@ -3,6 +3,7 @@ module rouleau
 go 1.26.0
 
 require (
+	codeberg.org/go-pdf/fpdf v0.12.0
 	github.com/agnivade/levenshtein v1.2.2
 	github.com/atotto/clipboard v0.1.4
 	github.com/ebitengine/oto/v3 v3.4.0
@@ -18,8 +19,14 @@ require (
 	github.com/spf13/pflag v1.0.9
 	golang.org/x/exp v0.0.0-20261113113407-e3970619a1a4
 	golang.org/x/image v0.47.0
+	golang.org/x/text v0.43.0
 	gonum.org/v1/gonum v0.17.0
 	gopkg.in/yaml.v3 v3.0.1
+)
+
+require (
+	github.com/gowebpki/jcs v1.0.2 // indirect
+	golang.org/x/mod v0.43.0 // indirect
 )
 
 require (
@@ -34,6 +41,5 @@ require (
 	github.com/jezek/xgb v1.1.1 // indirect
 	golang.org/x/sync v0.24.0 // indirect
 	golang.org/x/sys v0.49.0
-	golang.org/x/text v0.43.0 // indirect
 	golang.org/x/tools v0.52.1-0.20261106145633-d407941a339a // indirect
 )

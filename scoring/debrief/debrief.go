@@ -1,6 +1,7 @@
 package debrief
 
 import (
+	"cmp"
 	"slices"
 
 	"rouleau/scoring"
@@ -64,6 +65,18 @@ func Rank(costs []Cost) {
 	})
 }
 
+// Leading are the places, in costs that are not in order yet, of those that would have gained most: at most so many, and only
+// those that change at least so many points either way.
+func Leading(costs []Cost, most int, points float64) []int {
+	places := make([]int, len(costs))
+	for i := range places {
+		places[i] = i
+	}
+	slices.SortStableFunc(places, func(a, b int) int { return cmp.Compare(costs[b].Gain, costs[a].Gain) })
+	places = slices.DeleteFunc(places, func(i int) bool { return max(costs[i].Points, -costs[i].Points) < points })
+	return places[:min(most, len(places))]
+}
+
 // Mattered says whether putting a decision right would have changed anything worth telling.
 func (c *Cost) Mattered() bool { return c.Gain > slightest || c.Gain < -slightest }
 
@@ -76,4 +89,13 @@ func (d *Debrief) Unexplained(costs []Cost) (left []scoring.CriterionGrade) {
 		}
 	}
 	return left
+}
+
+// Lost are the points that criteria lost together.
+func Lost(criteria []scoring.CriterionGrade) float64 {
+	sum := 0.0
+	for i := range criteria {
+		sum += criteria[i].Of - criteria[i].Points
+	}
+	return sum
 }

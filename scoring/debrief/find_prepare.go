@@ -1,33 +1,105 @@
 package debrief
 
-import "rouleau/sim"
+import (
+	"slices"
 
-// Decisions in deciding and preparing.
+	"rouleau/assets/words"
+	"rouleau/sim"
+)
+
+// Decisions in deciding and preparing: what is looked for, and what its finders share.
 
 var preparing = []aspect{
-	{name: "prime", measures: []string{"primed_before_blood_ml", "anticoagulant_in_range_share"}, find: findPrime},
+	{name: "decision", measures: []string{"decision_right", "decided_in_time", "sets_opened"}, critical: []string{"collected_after_refusal"}, find: findDecision},
+	{name: "together", measures: []string{"asked_together"}, find: findTogether},
+	{name: "sets", measures: []string{"sets_opened"}, critical: []string{"collected_after_refusal"}, find: findSets},
+	{name: "hung_pack", measures: slices.Concat([]string{"bench_faults_mended_share", "anticoagulant_right", "fluids_right_share", "product_free_hb_g_l"}, ofCells),
+		critical: []string{"heparin_forbidden", "wrong_wash_given", "haemolysed_given"}, find: findHungPacks},
+	{name: "clamp", measures: slices.Concat([]string{"bench_faults_mended_share", "spilled_ml"}, ofCells), find: findClamps},
+	{name: "line", measures: slices.Concat([]string{"bench_faults_mended_share", "spilled_ml", "vacuum_in_range_share", "fed_through_loose_line_ml"}, ofCells), find: findLines},
+	{name: "vacuum_test", measures: slices.Concat([]string{"vacuum_tested", "bench_faults_mended_share"}, ofCells), find: findVacuumTest},
+	{name: "anticoagulant", measures: []string{"anticoagulant_right"}, critical: []string{"heparin_forbidden"}, find: findAnticoagulant},
+	{name: "fluid", measures: slices.Concat([]string{"fluids_right_share", "product_free_hb_g_l", "clot_ml", "protected_blood_share"}, ofCells),
+		critical: []string{"wrong_wash_given", "haemolysed_given"}, find: findFluids},
+	{name: "bowl", measures: []string{"bowl_right"}, find: findBowl},
+	{name: "bench_check", measures: []string{"bench_checked_share"}, find: findBenchCheck},
+	{name: "prime", measures: []string{"primed_before_blood_ml", "anticoagulant_in_range_share", "protected_blood_share", "clot_ml"}, find: findPrime},
+	{name: "processing_set", measures: slices.Concat([]string{"processing_set_opened_at_ml", "bowl_right"}, ofCells), find: findProcessingSet},
+	{name: "breach", measures: []string{"breaches_mended_share"}, critical: []string{"breach_used"}, find: findBreach},
 }
 
-const rightPrimeML = 200.0 // as steady primes; common practice
+// ofCells are measures of what comes back to the patient, on which much in preparing and collecting bears.
+var ofCells = []string{"recovery_against_steady", "red_cell_recovery", "lowest_hb_against_steady", "donor_units_against_steady"}
 
-// findPrime looks for a prime that was left out, too small or after the first blood.
-func findPrime(f *finding) []Decision {
-	cr := f.criterion("primed_before_blood_ml")
-	if cr == nil || cr.Least == nil || !f.short("primed_before_blood_ml") {
-		return nil
+const (
+	readsSheet = 60 * sim.TicksPerSecond // after which somebody has read the case sheet and looked round [A]
+	inHand     = 90 * sim.TicksPerSecond // before something is used, so that there is time to put it right [A]
+)
+
+// sucks is the first of the person's acts that led the sucker to the reservoir, -1 for none.
+func (f *finding) sucks() int { return f.first(0, routesTo(sim.ToReservoir)) }
+
+// firstSucked is when the first blood came to the sucker's line, the end where none did.
+func (f *finding) firstSucked() int64 {
+	for i := range f.rec.Run.Trace {
+		if f.rec.Run.Trace[i].SuckedBloodML > 0 {
+			return f.rec.Run.Trace[i].Tick
+		}
 	}
-	primes, sucks := f.every(does(sim.Prime)), f.first(0, func(a *sim.Action) bool { return a.Do == sim.Route && sim.Destination(a.Value) == sim.ToReservoir })
-	if sucks < 0 {
-		return nil
-	}
-	want := max(rightPrimeML, *cr.Least)
-	at := f.acts[sucks].Tick
-	if len(primes) > 0 && f.acts[primes[0]].Tick <= at {
-		i := primes[0]
-		right := f.acts[i]
-		right.Value = want
-		return []Decision{{Fault: Wrong, Title: title("prime", Wrong, want, f.acts[i].Value), Tick: right.Tick, Done: right.Tick, Edit: Edit{Swap: []Swap{{i, right}}}}}
-	}
-	return []Decision{{Fault: LeftOut, Title: title("prime", LeftOut, want), Tick: at, Done: -1,
-		Edit: Edit{Drop: primes, First: []First{{sucks, []sim.Action{act(at, sim.Prime, sim.NoPart, want)}}}}}}
+	return f.rec.lastTick
 }
+
+// last is the last of the person's acts before a tick that fits, -1 for none.
+func (f *finding) last(before int64, fits func(a *sim.Action) bool) int {
+	for i := len(f.acts) - 1; i >= 0; i-- {
+		if f.acts[i].Tick < before && fits(&f.acts[i]) {
+			return i
+		}
+	}
+	return -1
+}
+
+// tickOf is the tick of one of the person's acts, the end where there is none.
+func (f *finding) tickOf(own int) int64 {
+	if own < 0 {
+		return f.rec.lastTick
+	}
+	return f.acts[own].Tick
+}
+
+// soonBefore is some time before something, and not before the case sheet can have been read.
+func soonBefore(tick int64) int64 { return max(min(readsSheet, tick/2), tick-inHand) }
+
+// at is one of several acts of the person at another time.
+func (f *finding) at(own int, tick int64) Swap {
+	a := f.acts[own]
+	a.Tick = max(0, tick)
+	return Swap{own, a}
+}
+
+// valued is one of the person's acts with another value.
+func (f *finding) valued(own int, value float64) Swap {
+	a := f.acts[own]
+	a.Value = value
+	return Swap{own, a}
+}
+
+// seenBy is how the bench looked just after the acts before a tick.
+func (f *finding) seenBy(tick int64) *sim.Seen {
+	for i := range f.acts {
+		if f.acts[i].Tick >= tick {
+			return &f.rec.moments[i].seen
+		}
+	}
+	return f.rec.seenAt(tick)
+}
+
+// partName is a part as people call it.
+func partName(p sim.Part) string {
+	if p == sim.AnticoagulantHook {
+		return words.Say("decision.anticoagulant_hook")
+	}
+	return words.Say("part." + p.String())
+}
+
+func solutionName(s sim.Solution) string { return words.Say("solution." + s.String()) }

@@ -26,12 +26,19 @@ func (h *hand) isDue(r *play.Run, l line, s *step) bool {
 	due, lag := s.due, h.lag[l]
 	switch {
 	case s.own < 0 || lag == 0:
+	case lag > 0 && l == giving && h.whileItRan(s):
+		due = s.due + lag
 	case lag > 0:
 		due = max(s.due, min(s.due+lag, h.lastDone[l]+min(s.due-h.lastDue[l], soon)))
 	case l == pumping && !begins(&s.act):
 		due = s.due + lag
 	}
 	return r.State.Tick >= due || l == pumping && s.own >= 0 && r.State.Tick%sim.TicksPerSecond == 0 && h.past(r, s)
+}
+
+// whileItRan says whether the person slowed, stopped or took away a bag that ran in: how long it ran is not cut short.
+func (h *hand) whileItRan(s *step) bool {
+	return (s.act.Do == sim.GiveRate || s.act.Do == sim.Unhook) && h.rec.moments[s.own].seen.Giving.RateMLMin > 0
 }
 
 // past says whether filling or washing has gone further than it had when the person ended it.

@@ -34,6 +34,7 @@ type moment struct {
 	seen  sim.Seen
 	tally [sim.TallyItems]float64
 	shed  float64 // mL so far
+	hands int64   // until when the act kept the hands busy
 }
 
 const markEvery = 60 * sim.TicksPerSecond
@@ -106,6 +107,7 @@ func (rec *Record) do(a sim.Action, seen *sim.Seen) {
 	sim.View(&r.Case, &r.State, seen)
 	m := moment{seen: *seen, tally: sim.TallyTruth(&r.State), shed: r.State.Patient.ShedML}
 	if r.Do(a) == "" {
+		m.hands = r.State.Bench.HandsUntil
 		rec.moments = append(rec.moments, m)
 	}
 }

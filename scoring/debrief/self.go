@@ -194,6 +194,9 @@ func (l Level) String() string { return words.Say(levelKeys[l]) }
 // String says in words how the two stand to each other.
 func (a Apart) String() string { return words.Say(apartKeys[a]) }
 
+// SelfRule says from where on an objective counts as met and partly met.
+func SelfRule() string { return words.Say("self.thresholds", 100*metShare, 100*partlyShare) }
+
 // SumUp is one line over all rows: how many are as they were measured, and how many are not.
 func SumUp(rows []Apart) string {
 	var n [CameUpUnseen + 1]int

@@ -1,10 +1,8 @@
 package cli
 
 import (
-	"errors"
 	"fmt"
 	"io"
-	"io/fs"
 
 	"github.com/spf13/cobra"
 
@@ -25,15 +23,9 @@ func (s *session) replayCommand() *cobra.Command {
 }
 
 func (s *session) replay(path string) error {
-	a, err := attempt.Load(path)
-	var faults *attempt.Faults
-	switch {
-	case errors.As(err, &faults):
-		return notRight(err.Error())
-	case errors.Is(err, fs.ErrNotExist), errors.Is(err, fs.ErrInvalid):
-		return wrong(err.Error())
-	case err != nil:
-		return trouble(err.Error())
+	a, err := loadAttempt(path)
+	if err != nil {
+		return err
 	}
 	r, err := attempt.Replay(a)
 	if err != nil {

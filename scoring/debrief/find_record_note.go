@@ -1,0 +1,41 @@
+package debrief
+
+import (
+	"strings"
+
+	"rouleau/assets/words"
+	"rouleau/sim"
+)
+
+// The note on what was decided.
+
+const (
+	noteWords = 3 // fewer say nothing about a decision, as the measure has it
+	noteAfter = 60 * sim.TicksPerSecond
+)
+
+// findNote looks for a note that is missing, came before the last decision, or says nothing.
+func findNote(f *finding) []Decision {
+	decisions := f.every(does(sim.Decide))
+	if len(decisions) == 0 {
+		return nil
+	}
+	decided := f.acts[decisions[len(decisions)-1]].Tick
+	at := f.inTime(decided + noteAfter)
+	note := act(at, sim.Note, sim.NoPart, 0)
+	note.Text = words.Say("decision.note_text")
+	d := Decision{Fault: LeftOut, Title: title("note", LeftOut, clock(at)), Tick: at, Done: -1, Edit: Edit{Add: []Add{{Act: note}}}}
+	if notes := f.every(does(sim.Note)); len(notes) > 0 {
+		i := notes[len(notes)-1]
+		old := f.acts[i]
+		d.Done = old.Tick
+		switch {
+		case len(strings.Fields(old.Text)) < noteWords:
+			note.Tick = max(old.Tick, decided)
+			d.Fault, d.Tick, d.Title, d.Edit = Wrong, note.Tick, title("note", Wrong, clock(note.Tick), old.Text), Edit{Swap: []Swap{{i, note}}}
+		default:
+			d.Fault, d.Title = Late, title("note", Late, clock(at), clock(old.Tick))
+		}
+	}
+	return []Decision{d}
+}

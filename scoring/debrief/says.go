@@ -1,0 +1,96 @@
+package debrief
+
+import (
+	"fmt"
+
+	"rouleau/assets/words"
+)
+
+// What a decision put right would have changed, in words, for product, patient and score.
+
+// From how large a difference on it is told [A]: less is within what nobody would notice.
+const (
+	tellClotML    = 2.0
+	tellProductML = 20.0
+	tellCellsML   = 10.0
+	tellHbGDL     = 0.1
+)
+
+// Changes says what another outcome has otherwise than the person's own, the weightiest first. It is empty where nothing differs.
+func Changes(own, other *Outcome) (all []string) {
+	say := func(key string, args ...any) { all = append(all, words.Say("changes."+key, args...)) }
+	freed, brought := Freed(own, other)
+	for _, name := range freed {
+		say("no_" + name)
+	}
+	for _, name := range brought {
+		say("but_" + name)
+	}
+	switch {
+	case other.Grade.Passed && !own.Grade.Passed:
+		say("passed")
+	case own.Grade.Passed && !other.Grade.Passed:
+		say("not_passed")
+	}
+	switch d := other.MostClotML - own.MostClotML; {
+	case d < -tellClotML && other.MostClotML < tellClotML/2:
+		say("no_clot", own.MostClotML)
+	case d < -tellClotML:
+		say("less_clot", -d)
+	case d > tellClotML:
+		say("more_clot", d)
+	}
+	switch d := other.Bowls - own.Bowls; {
+	case d == 1:
+		say("one_more_bowl")
+	case d > 1:
+		say("more_bowls", d)
+	case d == -1:
+		say("one_bowl_less")
+	case d < -1:
+		say("fewer_bowls", -d)
+	}
+	if d := other.ProductML - own.ProductML; d > tellProductML || d < -tellProductML {
+		say(moreOrLess("product", d), size(d))
+	}
+	if d := other.GivenCells - own.GivenCells; d > tellCellsML || d < -tellCellsML {
+		say(moreOrLess("cells", d), size(d))
+	}
+	if d := other.LowestHbGDL - own.LowestHbGDL; d >= tellHbGDL || d <= -tellHbGDL {
+		say(moreOrLess("hb", d), size(d))
+	}
+	switch d := other.DonorUnits - own.DonorUnits; {
+	case d == 1 || d == -1:
+		say(moreOrLess("unit", float64(d)))
+	case d != 0:
+		say(moreOrLess("units", float64(d)), max(d, -d))
+	}
+	if d := other.Grade.Points - own.Grade.Points; d > slightest || d < -slightest {
+		say("points", PointsText(d))
+	}
+	return all
+}
+
+// PointsText is a gain in points with its sign: +11, −0.4.
+func PointsText(d float64) string {
+	text := fmt.Sprintf("%.1f", size(d))
+	if size(d) >= 9.95 {
+		text = fmt.Sprintf("%.0f", size(d))
+	}
+	switch {
+	case d > 0:
+		return "+" + text
+	case d < 0:
+		return "\u2212" + text // a minus, which is as wide as the plus
+	}
+	return text
+}
+
+func moreOrLess(what string, d float64) string {
+	if d > 0 {
+		return "more_" + what
+	}
+	return "less_" + what
+}
+
+func size(d float64) float64 { return max(d, -d) }
