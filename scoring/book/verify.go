@@ -79,6 +79,19 @@ func Read(store Store, elsewhere ...[]byte) (*Check, error) {
 	return c, nil
 }
 
+// Broken says in words what first is not as it was written, "" where everything is.
+func (c *Check) Broken() string {
+	if len(c.Log) > 0 {
+		return c.Log[0]
+	}
+	for _, f := range c.Findings {
+		if f.Verdict == Broken {
+			return fmt.Sprintf("record %d: %s", f.Seq, f.What)
+		}
+	}
+	return ""
+}
+
 // checkpoints compares the log with every checkpoint.
 func (c *Check) checkpoints(kept []Kept, elsewhere [][]byte) {
 	wrong := func(form string, args ...any) { c.Log = append(c.Log, fmt.Sprintf(form, args...)) }
