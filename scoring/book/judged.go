@@ -14,7 +14,7 @@ func Draft(a *attempt.Attempt) *SignOff { return ofAttempt(a) }
 
 func ofAttempt(a *attempt.Attempt) *SignOff {
 	g := &a.Grade
-	b := &SignOff{Scenario: Scenario{a.Scenario.ID, a.Scenario.Version, a.Scenario.SHA256}, Model: a.Model, Seed: strconv.FormatUint(a.Seed, 10), Mode: a.Mode, Played: a.When,
+	b := &SignOff{Scenario: Scenario{a.Scenario.ID, a.Scenario.Version, a.Scenario.SHA256}, Model: a.Model, Seed: strconv.FormatUint(a.Seed, 10), Mode: a.Mode, Played: a.When, LengthS: sim.Seconds(a.LengthTicks),
 		Breaks: Breaks{a.Breaks.Interruptions, float64(a.Breaks.LetGoS), a.Breaks.TakenOver}, Points: float64(g.Points), PassMark: float64(g.PassMark), Passed: g.Passed, Number: 1,
 		Earlier: []Earlier{}, Criteria: []Criterion{}, Critical: []Critical{}, Parts: []Part{}, Rated: []Rated{}, Training: []Training{}}
 	for i := range g.Criteria {

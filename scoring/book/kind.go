@@ -46,7 +46,8 @@ type SignOff struct {
 	Model      string      `json:"model"` // version of the equations
 	Seed       string      `json:"seed"`  // decimal; JSON numbers are too short for it
 	Mode       string      `json:"mode"`
-	Played     string      `json:"played"` // when, as the attempt says
+	Played     string      `json:"played"`   // when, as the attempt says
+	LengthS    float64     `json:"length_s"` // of the case as it was played
 	Breaks     Breaks      `json:"breaks"`
 	Number     int         `json:"number"`  // of this learner's attempts at the scenario, from 1
 	Earlier    []Earlier   `json:"earlier"` // all before it

@@ -182,7 +182,7 @@ func (b *SignOff) differsFrom(a *attempt.Attempt) string {
 	switch {
 	case b.Scenario != want.Scenario:
 		return "the record names another scenario than its attempt"
-	case b.Model != want.Model || b.Seed != want.Seed || b.Mode != want.Mode || b.Played != want.Played || b.Breaks != want.Breaks:
+	case b.Model != want.Model || b.Seed != want.Seed || b.Mode != want.Mode || b.Played != want.Played || b.LengthS != want.LengthS || b.Breaks != want.Breaks:
 		return "the record tells otherwise than its attempt how it was played"
 	case math.Float64bits(b.Points) != math.Float64bits(want.Points) || b.PassMark != want.PassMark || b.Passed != want.Passed:
 		return fmt.Sprintf("the record has %g points and its attempt %g", b.Points, want.Points)
