@@ -40,6 +40,7 @@ type Attempt struct {
 	Quantities  []string // names of the values at each checkpoint
 	Checkpoints []Checkpoint
 	Grade       Grade
+	Self        *Self  // how the person saw each objective before the verdict; nil where nobody was asked
 	Seal        string // SHA-256 of everything above; shows a slip or a careless change, and is no signature
 }
 

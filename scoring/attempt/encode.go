@@ -67,12 +67,16 @@ func (a *Attempt) parts() []part {
 	for i := range a.Checkpoints {
 		points[i] = &a.Checkpoints[i]
 	}
-	return []part{
+	all := []part{
 		{"format", FormatVersion}, {"model", a.Model}, {"when", a.When}, {"mode", a.Mode}, {"operator", a.Operator}, {"breaks", a.Breaks},
 		{"scenario", a.Scenario}, {"seed", strconv.FormatUint(a.Seed, 10)}, // as text: some readers of JSON round large numbers
 		{"ticks_per_second", sim.TicksPerSecond}, {"length_ticks", a.LengthTicks}, {"ended", a.Ended},
 		{"actions", acts}, {"quantities", a.Quantities}, {"checkpoints", points}, {"grade", a.Grade},
 	}
+	if a.Self != nil {
+		all = append(all, part{"self", a.Self})
+	}
+	return all
 }
 
 func layOut(parts []part) []byte {

@@ -58,6 +58,9 @@ func (f folder) Is(target error) bool { return target == fs.ErrInvalid }
 var keys = []string{"format", "model", "when", "mode", "operator", "breaks", "scenario", "seed", "ticks_per_second", "length_ticks", "ended",
 	"actions", "quantities", "checkpoints", "grade", "seal"}
 
+// known are they and what may be left out.
+var known = append(slices.Clone(keys), "self")
+
 // Parse reads an attempt from bytes; the name is what faults call the file.
 func Parse(name string, data []byte) (*Attempt, error) {
 	faults := &Faults{File: name}
@@ -71,8 +74,8 @@ func Parse(name string, data []byte) (*Attempt, error) {
 		return nil, faults
 	}
 	for _, key := range slices.Sorted(maps.Keys(top)) {
-		if !slices.Contains(keys, key) {
-			faults.near(clipped(key), "this key is not known", yamlread.Nearest(key, keys))
+		if !slices.Contains(known, key) {
+			faults.near(clipped(key), "this key is not known", yamlread.Nearest(key, known))
 		}
 	}
 	r := &reading{top: top, faults: faults, a: &Attempt{}}
@@ -80,9 +83,10 @@ func Parse(name string, data []byte) (*Attempt, error) {
 		return nil, faults
 	}
 	r.head()
-	r.scenario()
+	sc := r.scenario()
 	r.actions()
 	r.checkpoints()
+	r.readSelf(sc)
 	if err := faults.err(); err != nil {
 		return nil, err
 	}
@@ -160,15 +164,16 @@ func (r *reading) head() {
 	r.get("seal", &a.Seal)
 }
 
-func (r *reading) scenario() {
+// scenario gives the scenario, nil where it cannot be read.
+func (r *reading) scenario() *scenarios.Scenario {
 	s := &r.a.Scenario
 	if !r.get("scenario", s) {
-		return
+		return nil
 	}
 	sc, faults := scenarios.Parse(s.ID+".yaml", []byte(s.Text))
 	if err := faults.Err(); err != nil {
 		r.faults.add("scenario.text", "the scenario has faults:\n"+err.Error())
-		return
+		return nil
 	}
 	switch {
 	case sc.Hash() != s.SHA256:
@@ -178,6 +183,7 @@ func (r *reading) scenario() {
 	case sc.Version != s.Version:
 		r.faults.add("scenario.version", fmt.Sprintf("%d, and its text says %d", s.Version, sc.Version))
 	}
+	return sc
 }
 
 func (r *reading) checkpoints() {

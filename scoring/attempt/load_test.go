@@ -140,6 +140,12 @@ func FuzzParse(f *testing.F) {
 		f.Fatal(err)
 	}
 	f.Add(minute)
+	a.Self = &Self{Marks: []ObjectiveMark{{"whole_case", WentPartly}, {"clean_bowls", NotWell}, {"bring_it_back", DidNotComeUp}, {"keep_a_record", NotMarked}}}
+	marked := a.Encode()
+	if _, err := Parse("seed", marked); err != nil {
+		f.Fatal(err)
+	}
+	f.Add(marked)
 	f.Add(minute[:len(minute)/2])
 	f.Add([]byte("{}"))
 	f.Add([]byte(`{"format":1,"actions":[{"tick":-1,"do":"","value":"NaN"}],"checkpoints":[{"values":["+Inf"]}]}`))

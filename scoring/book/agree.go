@@ -62,3 +62,13 @@ func (s *State) Agreement(id string) Agreement {
 	}
 	return Agree(pairs)
 }
+
+// Ratings are those of second raters of a record that are in force.
+func (s *State) Ratings(id string) (all []*Rating) {
+	for _, e := range s.Entries {
+		if b, ok := e.Body.(*Rating); ok && e.InForce() && b.Of == id {
+			all = append(all, b)
+		}
+	}
+	return all
+}

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -208,6 +209,28 @@ func TestAProofShowsOneRecordAndNoOther(t *testing.T) {
 		if _, _, err := book.CheckProof(&q); err == nil {
 			t.Errorf("%s: a changed proof holds", name)
 		}
+	}
+}
+
+func TestTheNewestCheckpointIsOfTheWholeBook(t *testing.T) {
+	b, m, _ := full(t)
+	signed, err := b.Newest()
+	if err != nil || !strings.HasPrefix(string(signed), "department.example/rouleau\n10\n") {
+		t.Fatalf("%s %v", signed, err)
+	}
+	last := len(m.Kept) - 1
+	for name, change := range map[string]func(){
+		"missing":         func() { m.Kept = m.Kept[:last] },
+		"another's":       func() { m.Kept[last].Signed = m.Kept[last-1].Signed },
+		"changed":         func() { m.Kept[last].Signed = bytes.Replace(signed, []byte("\n10\n"), []byte("\n11\n"), 1) },
+		"of another size": func() { m.Kept[last].Size++ },
+	} {
+		old := slices.Clone(m.Kept)
+		change()
+		if _, err := b.Newest(); err == nil || !strings.Contains(err.Error(), "verify the book") {
+			t.Errorf("%s: %v", name, err)
+		}
+		m.Kept = old
 	}
 }
 

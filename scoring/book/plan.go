@@ -12,7 +12,7 @@ import (
 type Plan struct {
 	Format       int          `yaml:"format" rule:"required,oneof=1" doc:"version of this format"`
 	Department   string       `yaml:"department" rule:"required,min=2,max=80" doc:"code or name of the department, as it stands on sheets"`
-	Items        []Item       `yaml:"items" rule:"max=30" doc:"what only a person can judge, with the words for each level"`
+	Items        []Item       `yaml:"items" rule:"max=30" doc:"what only a person can judge, with the words for each level; left out: asepsis, closed_loop, handover and honesty as the program has them"`
 	Competencies []Competency `yaml:"competencies" rule:"required,min=1,max=40" doc:"what is signed off"`
 }
 
@@ -46,6 +46,9 @@ type PlanCase struct {
 func ReadPlan(name string, text []byte) (*Plan, error) {
 	var p Plan
 	doc := yamlread.Read(name, text, &p)
+	if len(p.Items) == 0 {
+		p.Items = StandingItems()
+	}
 	known := map[string]bool{}
 	for i := range p.Items {
 		it := &p.Items[i]

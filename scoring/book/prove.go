@@ -27,31 +27,57 @@ type Proof struct {
 
 // Prove makes the proof of a record against the newest checkpoint. Without the body it shows only that there is such a record.
 func (b *Book) Prove(e *Entry, withBody bool) (*Proof, error) {
-	kept, err := b.store.Checkpoints()
+	signed, err := b.Newest()
 	if err != nil {
 		return nil, err
-	}
-	if len(kept) == 0 || kept[len(kept)-1].Size != b.Size() {
-		return nil, errors.New("the newest checkpoint is not of the whole book: verify the book first")
 	}
 	path, err := tlog.ProveRecord(b.Size(), e.Seq, &b.tree)
 	if err != nil {
 		return nil, err
 	}
 	p := &Proof{Schema: Schema, Origin: b.Origin, Seq: e.Seq, Leaf: string(e.row.Leaf), Signature: hex.EncodeToString(e.row.Signature),
-		Public: hex.EncodeToString(b.signer(e).Public), Path: []string{}, Checkpoint: string(kept[len(kept)-1].Signed)}
+		Public: hex.EncodeToString(b.signer(e).Public), Path: []string{}, Checkpoint: string(signed)}
 	if withBody {
 		p.Body = string(e.row.Body)
 	}
 	for _, h := range path {
 		p.Path = append(p.Path, hex.EncodeToString(h[:]))
 	}
-	for _, who := range b.people {
-		if who.Public != nil {
-			p.LogKeys = append(p.LogKeys, hex.EncodeToString(who.Public))
-		}
+	for _, k := range b.publicKeys() {
+		p.LogKeys = append(p.LogKeys, hex.EncodeToString(k))
 	}
 	return p, nil
+}
+
+// Newest is the newest signed checkpoint, of the whole book. One that does not fit the book is given to nobody.
+func (b *Book) Newest() ([]byte, error) {
+	kept, err := b.store.Checkpoints()
+	if err != nil {
+		return nil, err
+	}
+	fault := errors.New("the newest checkpoint is not of the whole book: verify the book first")
+	if len(kept) == 0 || kept[len(kept)-1].Size != b.Size() {
+		return nil, fault
+	}
+	signed := kept[len(kept)-1].Signed
+	c, err := openCheckpoint(signed, b.Origin, b.publicKeys())
+	if err != nil {
+		return nil, fmt.Errorf("the newest checkpoint: %w: verify the book", err)
+	}
+	if root, err := b.Root(); err != nil || c.Size != b.Size() || c.Root != root {
+		return nil, fault
+	}
+	return signed, nil
+}
+
+// publicKeys are the keys of everybody, ended ones too: what they signed before stays signed.
+func (s *State) publicKeys() (keys []ed25519.PublicKey) {
+	for _, p := range s.people {
+		if p.Public != nil {
+			keys = append(keys, p.Public)
+		}
+	}
+	return keys
 }
 
 // CheckProof says whether a proof holds, and of which record of which checkpoint.

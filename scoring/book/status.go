@@ -98,6 +98,9 @@ func later(a, b time.Time) time.Time {
 	return a
 }
 
+// dueAfter are the words for each event.
+var dueAfter = map[string]string{EventIncident: "book.due_incident", EventEquipment: "book.due_equipment", EventAway: "book.due_away"}
+
 // askedAgain is the newest event after which the competency has to be shown again.
 func (s *State) askedAgain(c *Competency, who string, today time.Time) (since time.Time, why string) {
 	for _, e := range s.Entries {
@@ -106,7 +109,7 @@ func (s *State) askedAgain(c *Competency, who string, today time.Time) (since ti
 			continue
 		}
 		if at := day(b.Date); !at.After(today) && !at.Before(since) {
-			since, why = at, words.Say("book.due_"+b.What, b.Date, b.Reason)
+			since, why = at, words.Say(dueAfter[b.What], b.Date, b.Reason)
 		}
 	}
 	return since, why

@@ -113,3 +113,30 @@ competencies:
 		}
 	}
 }
+
+func TestAPlanWithoutItemsHasTheStandingOnes(t *testing.T) {
+	text := `format: 1
+department: D-1
+competencies:
+  - {name: salvage, title: something, items: [asepsis, closed_loop, handover, honesty]}
+`
+	p, err := book.ReadPlan("plan.yaml", []byte(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, it := range p.Items {
+		if len(it.Anchors) != 4 || it.Needs != 3 || strings.Contains(it.Title+strings.Join(it.Anchors, ""), "‹") {
+			t.Errorf("%+v", it)
+		}
+	}
+	if len(p.Items) != 4 {
+		t.Errorf("%d items", len(p.Items))
+	}
+	b, m, _ := full(t)
+	if got := b.Items(); len(got) != 2 || got[0].Anchors[1] != "notices and mends" {
+		t.Errorf("the items of the plan in force are %+v", got)
+	}
+	if got := book.NewState(m.Name).Items(); len(got) != 4 || got[3].Name != "honesty" {
+		t.Errorf("without a plan there are %+v", got)
+	}
+}

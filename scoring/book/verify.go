@@ -1,11 +1,12 @@
 package book
 
 import (
-	"crypto/ed25519"
 	"fmt"
 	"math"
 	"slices"
 
+	"rouleau/scenarios"
+	"rouleau/scoring"
 	"rouleau/scoring/attempt"
 	"rouleau/sim"
 )
@@ -95,12 +96,7 @@ func (c *Check) Broken() string {
 // checkpoints compares the log with every checkpoint.
 func (c *Check) checkpoints(kept []Kept, elsewhere [][]byte) {
 	wrong := func(form string, args ...any) { c.Log = append(c.Log, fmt.Sprintf(form, args...)) }
-	var keys []ed25519.PublicKey
-	for _, p := range c.State.people {
-		if p.Public != nil {
-			keys = append(keys, p.Public)
-		}
-	}
+	keys := c.State.publicKeys()
 	compare := func(name string, signed []byte) {
 		cp, err := openCheckpoint(signed, c.State.Origin, keys)
 		switch {
@@ -140,7 +136,10 @@ func (c *Check) checkpoints(kept []Kept, elsewhere [][]byte) {
 
 // Replay plays the attempt of a record again and says how it compares. It only reads, so that several can be played at once.
 // Nothing is judged anew by a newer model: what was played with another one is said to be so.
-func (c *Check) Replay(seq int64) Finding {
+func (c *Check) Replay(seq int64) Finding { return c.ReplayBeside(seq, scoring.PlayYardstick) }
+
+// ReplayBeside is Replay with a yardstick that the caller gives, as attempt.ReplayBeside has it.
+func (c *Check) ReplayBeside(seq int64, yardstick func(sc *scenarios.Scenario, seed uint64, assessment bool) scoring.Yardstick) Finding {
 	f := c.Findings[seq]
 	e := c.State.Entries[seq]
 	b, ok := e.Body.(*SignOff)
@@ -160,7 +159,7 @@ func (c *Check) Replay(seq int64) Finding {
 		f.Verdict, f.What = NoModel, fmt.Sprintf("it was played with model version %s and this program has %s", a.Model, sim.ModelVersion)
 		return f
 	}
-	r, err := attempt.Replay(a)
+	r, err := attempt.ReplayBeside(a, yardstick)
 	switch {
 	case err != nil:
 		f.Verdict, f.What = Mismatch, err.Error()

@@ -3,7 +3,6 @@ package book
 import (
 	"fmt"
 	"math"
-	"net/url"
 	"strings"
 
 	"github.com/google/uuid"
@@ -90,9 +89,9 @@ type Context struct {
 	Extensions   map[string]any `json:"extensions"`
 }
 
-// Statements are those of a signed-off record, or the one that takes back those of a record that became void; none for other
-// kinds. Base is the IRI of the department, under which its people, cases and extensions have theirs. Comments are left out unless
-// they are asked for.
+// Statements are those of a signed-off record, and those that take back the statements of a record which it supersedes, or which
+// became void or was deleted; none for other kinds. Base is the IRI of the department, under which its people, cases and
+// extensions have theirs. Comments are left out unless they are asked for.
 func (s *State) Statements(e *Entry, base string, comments bool) ([]Statement, error) {
 	if err := ValidBase(base); err != nil {
 		return nil, err
@@ -100,26 +99,34 @@ func (s *State) Statements(e *Entry, base string, comments bool) ([]Statement, e
 	x := &speaker{origin: s.Origin, base: strings.TrimSuffix(base, "/")}
 	switch b := e.Body.(type) {
 	case *SignOff:
-		return x.signOff(e, b, comments), nil
+		return append(x.takeBack(e, s.byID[b.Supersedes], b.Assessor), x.signOff(e, b, comments)...), nil
 	case *Void:
-		of := s.byID[b.Of]
-		if of == nil || of.Leaf.Kind != KindSignOff {
-			return nil, nil
-		}
-		var all []Statement
-		for _, v := range x.verbsOf(of) {
-			all = append(all, Statement{ID: x.id(e.Leaf.ID, "voided", v), Actor: x.agent(b.Assessor), Verb: verb("voided"),
-				Object: Object{ObjectType: "StatementRef", ID: x.id(b.Of, v)}, Timestamp: e.Leaf.At, Version: XAPIVersion})
-		}
-		return all, nil
+		return x.takeBack(e, s.byID[b.Of], b.Assessor), nil
+	case *Forget:
+		return x.takeBack(e, s.byID[b.Of], b.By), nil
 	}
 	return nil, nil
 }
 
+// takeBack voids the statements of a record on the word of a later one.
+func (x *speaker) takeBack(later, of *Entry, who string) (all []Statement) {
+	if of == nil || of.Leaf.Kind != KindSignOff {
+		return nil
+	}
+	for _, v := range x.verbsOf(of) {
+		all = append(all, Statement{ID: x.id(later.Leaf.ID, "voided", v), Actor: x.agent(who), Verb: verb("voided"),
+			Object: Object{ObjectType: "StatementRef", ID: x.id(of.Leaf.ID, v)}, Timestamp: later.Leaf.At, Version: XAPIVersion})
+	}
+	return all
+}
+
 // ValidBase says whether a text can be the IRI of a department.
 func ValidBase(base string) error {
-	u, err := url.Parse(base)
-	if err != nil || u.Scheme != "https" && u.Scheme != "http" || u.Host == "" || u.RawQuery != "" || u.Fragment != "" {
+	host, web := strings.CutPrefix(base, "https://")
+	if !web {
+		host, web = strings.CutPrefix(base, "http://")
+	}
+	if !web || host == "" || host[0] == '/' || strings.ContainsAny(host, "?# \t\r\n\"<>\\^`{|}") {
 		return fmt.Errorf("%q is no base IRI: give an address that your department owns, such as https://department.example/practice", base)
 	}
 	return nil
@@ -152,7 +159,7 @@ func (x *speaker) verbsOf(e *Entry) []string {
 }
 
 func (x *speaker) signOff(e *Entry, b *SignOff, comments bool) []Statement {
-	object := Object{"Activity", fmt.Sprintf("%s/scenarios/%s/%d", x.base, url.PathEscape(b.Scenario.ID), b.Scenario.Version),
+	object := Object{"Activity", fmt.Sprintf("%s/scenarios/%s/%d", x.base, b.Scenario.ID, b.Scenario.Version),
 		&Definition{simulationKind, map[string]string{"en": b.Scenario.ID}}}
 	instructor := x.agent(b.Assessor)
 	context := &Context{Registration: x.id(b.Learner, b.Scenario.ID), Instructor: &instructor, Platform: "rouleau", Language: "en", Extensions: map[string]any{

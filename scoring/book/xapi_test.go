@@ -83,18 +83,43 @@ func TestNoScoreContradictsTheVerdict(t *testing.T) {
 	}
 }
 
-func TestAVoidRecordTakesItsStatementsBack(t *testing.T) {
+// What no longer counts is taken back: a void record, one that was superseded, and one that was deleted, of which nobody can tell any
+// more whether it was passed or failed.
+func TestWhatNoLongerCountsIsTakenBack(t *testing.T) {
 	b, _, e := full(t)
+	old := e["signoff"].Leaf.ID
 	sent := statements(t, b, e["signoff"], false)
-	v := b.Must(t, &book.Void{Of: e["signoff"].Leaf.ID, Learner: booktest.Trainee, Assessor: booktest.Second, Reason: "the wrong learner"}, nil, booktest.Second)
-	back := statements(t, b, v, false)
-	if len(back) != len(sent) {
-		t.Fatalf("%d are taken back of %d", len(back), len(sent))
-	}
-	for i := range back {
-		if !strings.HasSuffix(back[i].Verb.ID, "/voided") || back[i].Object.ID != sent[i].ID || back[i].Object.ObjectType != "StatementRef" {
-			t.Errorf("%+v", back[i])
+	takesBack := func(name string, back []book.Statement, sent ...string) {
+		t.Helper()
+		if len(back) != len(sent) {
+			t.Fatalf("%s: %d are taken back of %d", name, len(back), len(sent))
 		}
+		for i := range back {
+			if !strings.HasSuffix(back[i].Verb.ID, "/voided") || back[i].Object.ID != sent[i] || back[i].Object.ObjectType != "StatementRef" {
+				t.Errorf("%s: %+v", name, back[i])
+			}
+		}
+	}
+	ids := []string{sent[0].ID, sent[1].ID, sent[2].ID}
+	s := booktest.SignOff(t, file(t), booktest.Trainee, booktest.Second)
+	s.Outcome, s.Override, s.Supersedes = book.NotYet, "helped by others", old
+	newer := b.Must(t, s, file(t), booktest.Second)
+	all := statements(t, b, newer, false)
+	takesBack("superseded", all[:3], ids...)
+	if len(all) != 6 || !strings.HasSuffix(all[5].Verb.ID, "/failed") {
+		t.Fatalf("%+v", all)
+	}
+	v := b.Must(t, &book.Void{Of: newer.Leaf.ID, Learner: booktest.Trainee, Assessor: booktest.First, Reason: "the wrong learner"}, nil, booktest.First)
+	takesBack("void", statements(t, b, v, false), all[3].ID, all[4].ID, all[5].ID)
+	f := b.Must(t, &book.Forget{Of: old, By: booktest.Admin, Reason: "on wish"}, nil, booktest.Admin)
+	back := statements(t, b, f, false)
+	takesBack("deleted", back[:3], ids...)
+	if len(back) != 4 {
+		t.Errorf("%d of a deleted record, of which nobody can tell whether it was passed", len(back))
+	}
+	other := b.Must(t, &book.Void{Of: e["case"].Leaf.ID, Learner: booktest.Trainee, Assessor: booktest.Second, Reason: "counted twice"}, nil, booktest.Second)
+	if none := statements(t, b, other, false); none != nil {
+		t.Errorf("a case has no statements, and some are taken back: %v", none)
 	}
 }
 

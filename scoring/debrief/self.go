@@ -93,9 +93,9 @@ func levelOf(points, of float64, occasion bool) Level {
 	switch {
 	case !occasion:
 		return NothingToJudge
-	case points >= metShare*of-roundOff:
+	case points >= float64(metShare*of)-roundOff:
 		return IsMet
-	case points >= partlyShare*of-roundOff:
+	case points >= float64(partlyShare*of)-roundOff:
 		return PartlyMet
 	}
 	return NotMet

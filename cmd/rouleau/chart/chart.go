@@ -1,13 +1,13 @@
 // Package chart draws the course of a case on one axis of time, as SVG to stand in a page: bands, numbered moments, and lanes
-// of curves. It draws with the widgets of the window and writes with its drawing, so a curve on paper looks as it does on the
-// bench. The same course gives the same bytes. This file holds the chart and where its parts stand.
+// of curves and layers. It draws with the widgets of the window and writes with its drawing, so a curve on paper looks as it
+// does on the bench. The same course gives the same bytes. This file holds what a chart is made of.
 package chart
 
 import (
 	"bytes"
 	"math"
+	"strings"
 
-	"rouleau/assets/words"
 	"rouleau/cmd/rouleau-desk/svg"
 	"rouleau/cmd/rouleau-desk/ui"
 )
@@ -15,10 +15,17 @@ import (
 // Chart is what is drawn. Times are in seconds.
 type Chart struct {
 	Title   string
+	Caption string // says what grounds, dashes and fills mean; to be printed under the drawing
+	Prefix  string // of every id in the drawing; drawings of one page need different ones
 	EndS    float64
 	Moments []Moments
 	Rows    []Row
 	Lanes   []Lane
+	Hidden  []Lane // apart from the others, on a ground of their own: what could not be seen at the time
+
+	form form
+	key  []string // names of the looks, in a line above all
+	part *part
 }
 
 // Row is a row of bands.
@@ -52,7 +59,8 @@ type Lane struct {
 	Least, Most float64
 	Curves      []Curve
 	Zones       []Zone
-	Tall        bool // it stands alone below the others, twice as high
+	layers      []layer // filled, the first at the bottom; they add up
+	tall        float32 // in units of the drawing, 0 for the usual
 }
 
 // Curve is one value a second. Look is the place of its run: it has the same colour and dashes in every lane.
@@ -60,6 +68,14 @@ type Curve struct {
 	Name   string
 	Values []float64 // not a number where there is none
 	Look   int
+	ends   string // said behind its last value
+}
+
+// layer is how much of a whole lies between the layer below and the one above, a value a second.
+type layer struct {
+	name   string
+	values []float64
+	shade  shade
 }
 
 // Zone is a range of values that matters, or a limit where both ends are the same.
@@ -68,108 +84,46 @@ type Zone struct {
 	Label    string
 }
 
-// Sizes in units of the drawing; it is as wide as a sheet of A4 on its side.
+// part is a moment at which two courses part.
+type part struct {
+	s    float64
+	text string
+}
+
+// form is how wide the columns of a chart are, in units of the drawing, and how far from the edge names begin. The widest is
+// as wide as a sheet of A4 on its side.
+type form struct{ width, names, ends, edge float32 }
+
+var (
+	wholeSheet = form{1120, 240, 84, 0}
+	timeSheet  = form{1120, 210, 94, 8}
+	halfSheet  = form{552, 136, 118, 0} // two stand beside each other with a gap
+)
+
+// Sizes in units of the drawing. On a sheet of A4 on its side, with a centimetre left at the edges, a unit is 0.7 pt.
 const (
-	width   = 1120
-	names   = 240
-	ends    = 84
 	size    = 13
+	small   = size - 2 // as the widgets have it
 	laneH   = 54
 	bandH   = 20 // as the widget draws rows of bands
-	footH   = 18
+	footH   = 18 // and the times of the axis
+	headH   = 18
+	partH   = 12 // for the words about a moment
 	gap     = 6
 	epsilon = 1e-9
 )
 
 // SVG is the drawing, to be put into a page as it is.
 func (ch *Chart) SVG() []byte {
-	rows := make([]momentRow, len(ch.Moments))
-	plot := ui.R(names, 0, width-names-ends, 0)
-	high := float32(gap)
-	for i := range ch.Moments {
-		rows[i] = ch.place(&ch.Moments[i], plot, high)
-		high += rows[i].high()
-	}
-	parts := ch.parts()
-	foot := high
-	for i := range parts {
-		parts[i].Rect.Y = foot
-		foot = parts[i].Rect.Bottom()
-	}
-	c := ui.New(ui.Paper())
-	c.Pal.Ground = ui.Color{R: 255, G: 255, B: 255, A: 255} // the paper of the page
-	c.Words = ui.Words{Decimal: words.Say("key.decimal")}
-	c.Begin(ui.Input{Size: ui.Vec{X: width, Y: foot + gap}, Scale: 1, Pointer: ui.Vec{X: -1, Y: -1}})
-	for i := range rows {
-		rows[i].draw(c, foot-footH)
-	}
-	for i := range parts {
-		c.Chart(parts[i])
-	}
-	l, _ := c.End()
-	drawing := svg.Of(l, ch.Title)
+	drawing := svg.Of(ch.List(), ch.Title)
 	if _, inside, found := bytes.Cut(drawing, []byte("?>\n")); found {
-		return inside
+		drawing = inside
 	}
-	return drawing
-}
-
-// parts are the widgets the chart is made of, one below the other: bands with the lanes of one height, then each tall lane.
-func (ch *Chart) parts() []ui.Chart {
-	var low []Lane
-	var tall [][]Lane
-	for _, lane := range ch.Lanes {
-		if lane.Tall {
-			tall = append(tall, []Lane{lane})
-		} else {
-			low = append(low, lane)
-		}
+	if ch.Prefix == "" {
+		return drawing
 	}
-	p := ui.Paper()
-	parts := []ui.Chart{ch.widget(p, low, laneH)}
-	ch.bands(&parts[0])
-	for _, one := range tall {
-		parts = append(parts, ch.widget(p, one, 2*laneH))
-	}
-	return parts
-}
-
-// widget is some lanes as the widget takes them.
-func (ch *Chart) widget(p *ui.Palette, lanes []Lane, high float32) ui.Chart {
-	g := ui.Chart{ID: ui.Name("course"), Rect: ui.R(0, 0, width, high*float32(len(lanes))+footH), Label: ch.Title, To: max(ch.EndS, 1), Last: max(ch.EndS, 1),
-		Now: math.NaN(), Cursor: math.NaN(), Lanes: len(lanes), LabelW: names, EndW: ends, Size: size, Ends: true, Grid: true}
-	for i := range lanes {
-		lane := &lanes[i]
-		g.ID = g.ID.With(lane.Name)
-		least, most := lane.Least, lane.Most
-		if most <= least {
-			most = lane.reach()
-		}
-		for _, v := range lane.Curves {
-			g.Series = append(g.Series, ui.ChartSeries{Label: v.Name, Unit: lane.Unit, Digits: lane.Digits, Track: ui.TrackOf(v.Values...), DT: 1,
-				Min: least, Max: most, Lane: i, Look: p.Series[v.Look%len(p.Series)]})
-		}
-		for _, z := range lane.Zones {
-			g.Zones = append(g.Zones, ui.ChartZone{Lane: i, From: z.From, To: z.To, Label: z.Label})
-		}
-	}
-	return g
-}
-
-// bands puts the rows of bands above the lanes of a widget.
-func (ch *Chart) bands(g *ui.Chart) {
-	perUnit := float32(g.To) / (width - names - ends)
-	for i, row := range ch.Rows {
-		g.BandNames = append(g.BandNames, row.Name)
-		for _, s := range row.Spans {
-			text := s.Text
-			if needs := (ui.Style{Size: size - 2, Tab: true}).Width(text) + 10; needs*perUnit > float32(s.ToS-s.FromS) {
-				text = s.Short
-			}
-			g.Bands = append(g.Bands, ui.ChartBand{From: s.FromS, To: s.ToS, Label: text, Row: i, Fill: s.Fill})
-		}
-	}
-	g.Rect.H += bandH * float32(len(ch.Rows))
+	// In words that are drawn a quotation mark is written otherwise, so this finds nothing but ids.
+	return []byte(strings.NewReplacer(` id="`, ` id="`+ch.Prefix, `"url(#`, `"url(#`+ch.Prefix).Replace(string(drawing)))
 }
 
 // reach is a round number no value of a lane is above.
@@ -193,6 +147,21 @@ func (lane *Lane) reach() float64 {
 		}
 	}
 	return 10 * step
+}
+
+// scale are the ends of a lane's scale.
+func (lane *Lane) scale() (least, most float64) {
+	if lane.Most > lane.Least {
+		return lane.Least, lane.Most
+	}
+	return lane.Least, lane.reach()
+}
+
+func (lane *Lane) high() float32 {
+	if lane.tall > 0 {
+		return lane.tall
+	}
+	return laneH
 }
 
 // orLeast is a value, or another one where it is none.

@@ -127,7 +127,7 @@ func TestNothingRunsOffTheSheet(t *testing.T) {
 				if err := d.DecodeElement(&k, &s); err != nil {
 					t.Fatal(err)
 				}
-				if k.X < 0 || k.X+k.Length > width {
+				if k.X < 0 || k.X+k.Length > float64(wholeSheet.width) {
 					t.Errorf("%s: %q stands from %g to %g", name, k.Says, k.X, k.X+k.Length)
 				}
 			}
@@ -172,8 +172,8 @@ func TestMomentsKeepApart(t *testing.T) {
 	for i := range 48 {
 		m.At = append(m.At, Moment{S: 3000 + float64(i%7), Text: strconv.Itoa(i + 1)})
 	}
-	ch := &Chart{EndS: 3600}
-	plot := ui.R(names, 0, width-names-ends, 0)
+	ch := &Chart{EndS: 3600, form: wholeSheet}
+	plot := ui.R(wholeSheet.names, 0, wholeSheet.width-wholeSheet.names-wholeSheet.ends, 0)
 	r := ch.place(m, plot, 10)
 	if len(r.boxes) != 48 {
 		t.Fatalf("%d of 48 moments have a place", len(r.boxes))

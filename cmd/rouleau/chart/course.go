@@ -8,40 +8,78 @@ import (
 	"rouleau/sim"
 )
 
-// This file reads off a run what stands in bands and curves.
+// This file holds a course: a run, and what was seen while it was played that its trace does not tell.
 
-// Course is a run with what its trace does not tell: when each event of the scenario came, and what was in the wound.
+// Course is a run with what its trace does not tell: when each event of the scenario came, what was in the wound, what pump and
+// detector showed. Where two courses are only set beside each other, a name and a run are enough.
 type Course struct {
 	Name  string
 	Run   *play.Run
 	Fired []int64                     // the tick of each event, -1 where it never came
 	Wound [sim.MaxContaminants][]Span // by the contaminants of the case
 	Other []Span                      // while the surgeon uses a second sucker
+
+	glances []glance // one a second, as the trace has it
+}
+
+// glance is what could be read at one second and is not in the trace. What could not be read is not a number.
+type glance struct {
+	detector   float64 // the mean of the last second, while the bowl spins
+	washedML   float64 // of the bowlful under way
+	irrigation float64 // mL/min
+}
+
+// Watcher looks on while a run is played, or played again for another purpose, so that no further play is needed for a chart.
+type Watcher struct {
+	co   Course
+	seen uint64 // events that have come
+}
+
+// Watch begins to look on.
+func Watch(name string, c *sim.Case) *Watcher {
+	w := &Watcher{co: Course{Name: name, Fired: make([]int64, len(c.Events))}}
+	for i := range w.co.Fired {
+		w.co.Fired[i] = -1
+	}
+	return w
+}
+
+// Tick is to be called before each tick passes, as [play.Run.Again] calls what it is given.
+func (w *Watcher) Tick(r *play.Run) {
+	w.events(&r.State)
+	if r.State.Tick%sim.TicksPerSecond == 0 && !r.State.Ended {
+		w.co.look(&r.Case, &r.State)
+	}
+}
+
+// events notes which events have come with the tick that has just passed.
+func (w *Watcher) events(s *sim.State) {
+	fresh := s.Team.Fired &^ w.seen
+	for i := range w.co.Fired {
+		if fresh&(uint64(1)<<i) != 0 {
+			w.co.Fired[i] = max(s.Tick-1, 0)
+		}
+	}
+	w.seen = s.Team.Fired
+}
+
+// Course is what was seen, of a run that has ended.
+func (w *Watcher) Course(run *play.Run) *Course {
+	w.events(&run.State)
+	co := w.co
+	co.Run = run
+	return &co
 }
 
 // CourseOf plays the acts of a run again and looks on.
 func CourseOf(name string, run *play.Run) *Course {
-	co := &Course{Name: name, Run: run, Fired: make([]int64, len(run.Case.Events))}
-	for i := range co.Fired {
-		co.Fired[i] = -1
-	}
-	seen := uint64(0)
+	w := Watch(name, &run.Case)
 	again := play.New(run.Case, run.Seed)
-	again.Again(run.Actions, run.State.Tick, func(r *play.Run) {
-		for i := range co.Fired {
-			if bit := uint64(1) << i; r.State.Team.Fired&^seen&bit != 0 {
-				co.Fired[i] = max(r.State.Tick-1, 0) // it came with the tick that has just passed
-			}
-		}
-		seen = r.State.Team.Fired
-		if r.State.Tick%sim.TicksPerSecond == 0 {
-			co.look(&r.Case, &r.State)
-		}
-	})
-	return co
+	again.Again(run.Actions, run.State.Tick, w.Tick)
+	return w.Course(run)
 }
 
-// look notes what comes into the wound beside blood, and when a second sucker takes it.
+// look notes what comes into the wound beside blood, when a second sucker takes it, and what the bench shows.
 func (co *Course) look(c *sim.Case, s *sim.State) {
 	ph := phaseAt(c, s.Tick)
 	for i := range c.Contaminants {
@@ -56,6 +94,14 @@ func (co *Course) look(c *sim.Case, s *sim.State) {
 		text = words.Say("course.elsewhere")
 	}
 	co.Other = extend(co.Other, sim.Seconds(s.Tick), text, Hatch)
+	g := glance{detector: math.NaN(), washedML: math.NaN(), irrigation: s.Field.IrrigationRateMLMin}
+	if mean := s.Bowl.Detector.Mean(); s.Bowl.Spinning && mean > 0 {
+		g.detector = mean
+	}
+	if n := s.CycleUsed; n > 0 && s.Cycles[n-1].DoneTick == 0 && s.Cycles[n-1].WashTick > 0 {
+		g.washedML = s.Pump.WashedML
+	}
+	co.glances = append(co.glances, g)
 }
 
 func phaseAt(c *sim.Case, tick int64) *sim.Phase {
@@ -78,70 +124,4 @@ func extend(spans []Span, now float64, text string, fill Fill) []Span {
 		return spans
 	}
 	return append(spans, Span{FromS: now, ToS: now + 1, Text: text, Fill: fill})
-}
-
-// spans makes stretches of what a trace says at each second.
-func (co *Course) spans(say func(t *play.Sample) (string, Fill)) (spans []Span) {
-	for i := range co.Run.Trace {
-		text, fill := say(&co.Run.Trace[i])
-		spans = extend(spans, sim.Seconds(co.Run.Trace[i].Tick), text, fill)
-	}
-	return spans
-}
-
-func sucker(t *play.Sample) (string, Fill) {
-	if t.ToReservoir {
-		return words.Say("course.to_reservoir"), Plain
-	}
-	return words.Say("course.elsewhere"), Hatch
-}
-
-func pump(t *play.Sample) (string, Fill) {
-	switch t.PumpMode {
-	case sim.PumpFill:
-		return words.Say("chart.fill"), Dark
-	case sim.PumpWash:
-		return words.Say("chart.wash"), Hatch
-	case sim.PumpEmpty:
-		return words.Say("chart.empty"), Tint
-	case sim.PumpDrawBack, sim.PumpSendBack, sim.PumpTopUp:
-		return words.Say("chart.back"), Plain
-	}
-	return "", Plain
-}
-
-func given(t *play.Sample) (string, Fill) {
-	if t.GiveMLMin > 0 {
-		return words.Say("chart.given"), Plain
-	}
-	return "", Plain
-}
-
-// values is one value a second.
-func (co *Course) values(of func(t *play.Sample) float64) []float64 {
-	v := make([]float64, len(co.Run.Trace))
-	for i := range co.Run.Trace {
-		v[i] = of(&co.Run.Trace[i])
-	}
-	return v
-}
-
-const (
-	dripS        = 300  // over which anticoagulant and blood are compared, as the charts of the window do
-	leastBloodML = 25.0 // in them: less says nothing
-)
-
-// per100 is the anticoagulant for each 100 mL of blood over the last minutes, prime left out.
-func (co *Course) per100() []float64 {
-	tr := co.Run.Trace
-	v := make([]float64, len(tr))
-	for i := range tr {
-		from := max(0, i-dripS)
-		drip, blood := tr[i].DripML-tr[from].DripML, tr[i].SuckedBloodML-tr[from].SuckedBloodML
-		v[i] = math.NaN()
-		if blood >= leastBloodML {
-			v[i] = 100 * drip / blood
-		}
-	}
-	return v
 }

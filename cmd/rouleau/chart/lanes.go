@@ -16,7 +16,7 @@ import (
 // The most clot that a criterion allows is given where there is one, and NaN where there is none.
 func Of(title string, courses []*Course, mostClotML float64, moments []Moments) *Chart {
 	c := &courses[0].Run.Case
-	b := &builder{courses: courses, ch: &Chart{Title: title, Moments: moments, EndS: sim.Seconds(c.LastTick)}}
+	b := &builder{courses: courses, ch: &Chart{Title: title, Moments: moments, EndS: sim.Seconds(c.LastTick), form: wholeSheet}}
 	b.bands(c)
 	b.lanes(c, mostClotML)
 	return b.ch
@@ -36,16 +36,7 @@ func (b *builder) named(name string, co *Course) string {
 }
 
 func (b *builder) bands(c *sim.Case) {
-	phases := Row{Name: words.Say("course.phase")}
-	for i := range c.Phases {
-		end := c.LastTick
-		if i+1 < len(c.Phases) {
-			end = c.Phases[i+1].StartTick
-		}
-		number := strconv.Itoa(i + 1)
-		phases.Spans = append(phases.Spans, Span{FromS: sim.Seconds(c.Phases[i].StartTick), ToS: sim.Seconds(end), Text: number + " " + c.Phases[i].Name, Short: number})
-	}
-	b.ch.Rows = append(b.ch.Rows, phases)
+	b.ch.Rows = append(b.ch.Rows, phases(c, b.ch.EndS))
 	for i := range c.Contaminants {
 		b.row(words.Say("course.wound", c.Contaminants[i].Name), b.courses[0].Wound[i])
 	}
@@ -57,6 +48,21 @@ func (b *builder) bands(c *sim.Case) {
 		b.row(b.named(words.Say("course.bowl"), co), co.spans(pump))
 		b.row(b.named(words.Say("course.given"), co), co.spans(given))
 	}
+}
+
+// phases are those of surgery that begin before a time, with their numbers.
+func phases(c *sim.Case, endS float64) Row {
+	row := Row{Name: words.Say("course.phase")}
+	for i := range c.Phases {
+		from, to := sim.Seconds(c.Phases[i].StartTick), endS
+		if i+1 < len(c.Phases) {
+			to = min(sim.Seconds(c.Phases[i+1].StartTick), endS)
+		}
+		if number := strconv.Itoa(i + 1); from < to {
+			row.Spans = append(row.Spans, Span{FromS: from, ToS: to, Text: number + " " + c.Phases[i].Name, Short: number})
+		}
+	}
+	return row
 }
 
 func (b *builder) row(name string, spans []Span) {
@@ -88,10 +94,6 @@ func (b *builder) lanes(c *sim.Case, mostClotML float64) {
 	b.haemoglobin(c)
 }
 
-func of(value func(t *play.Sample) float64) func(*Course) []float64 {
-	return func(co *Course) []float64 { return co.values(value) }
-}
-
 // lane adds a lane with a curve for each course in which there is something to draw.
 func (b *builder) lane(lane Lane, of func(*Course) []float64) {
 	for i, co := range b.courses {
@@ -102,15 +104,6 @@ func (b *builder) lane(lane Lane, of func(*Course) []float64) {
 	if len(lane.Curves) > 0 {
 		b.ch.Lanes = append(b.ch.Lanes, lane)
 	}
-}
-
-func anything(values []float64) bool {
-	for _, v := range values {
-		if v > epsilon {
-			return true
-		}
-	}
-	return false
 }
 
 // Looks of curves that no course has.
@@ -148,6 +141,6 @@ func (b *builder) haemoglobin(c *sim.Case) {
 			least, most = min(least, co.Run.Trace[i].HbGDL), max(most, co.Run.Trace[i].HbGDL)
 		}
 	}
-	b.lane(Lane{Name: words.Say("course.hb"), Unit: "g/dL", Digits: 1, Tall: true, Least: max(math.Floor(least-0.5), 0), Most: math.Ceil(most + 0.3),
+	b.lane(Lane{Name: words.Say("course.hb"), Unit: "g/dL", Digits: 1, tall: 2 * laneH, Least: max(math.Floor(least-0.5), 0), Most: math.Ceil(most + 0.3),
 		Zones: []Zone{{trigger, trigger, words.Say("course.trigger", trigger)}}}, of(func(t *play.Sample) float64 { return t.HbGDL }))
 }

@@ -4,41 +4,54 @@ import (
 	"context"
 	"database/sql"
 	"errors"
-	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
 
-	"rouleau/assets/words"
 	"rouleau/scoring/book"
 )
 
 // Backups: a whole book in one file of SQLite, wherever it is kept. A backup is read again before it is called one.
 
-// Backup writes the book to a new file.
+// Backup writes the book to a new file. A book that is not as it was written is not called backed up.
 func (s *Shelf) Backup(file string) error {
 	if _, err := os.Stat(file); err == nil {
-		return errors.New(words.Say("shelf.backup_there", file))
+		return wrong("shelf.backup_there", file)
 	}
 	folder, err := os.MkdirTemp(filepath.Dir(file), ".rouleau-backup-")
 	if err != nil {
-		return errors.New(words.Say("shelf.no_folder", filepath.Dir(file), plain(err)))
+		return machine("shelf.no_write", file, plain(err))
 	}
 	defer os.RemoveAll(folder)
 	to, err := Create(folder, s.origin)
 	if err != nil {
-		return err
+		return machine("shelf.no_write", file, err.Error())
 	}
 	if err := errors.Join(s.copyTo(to), to.single()); err != nil {
 		to.Close()
 		return err
 	}
-	if err := to.Close(); err != nil {
+	broken, err := brokenIn(to)
+	if err := errors.Join(err, to.Close()); err != nil {
 		return err
 	}
+	if broken != "" {
+		return notRight("shelf.backup_broken", s.where, broken)
+	}
 	if err := os.Rename(filepath.Join(folder, FileName), file); err != nil {
-		return errors.New(words.Say("shelf.no_write", file, plain(err)))
+		return machine("shelf.no_write", file, plain(err))
 	}
 	return nil
+}
+
+// brokenIn says what in a book is not as it was written, "" where everything is.
+func brokenIn(s *Shelf) (string, error) {
+	c, err := book.Read(s)
+	if err != nil {
+		return "", err
+	}
+	return c.Broken(), nil
 }
 
 // single brings a file of SQLite into the form in which it stands alone.
@@ -49,38 +62,42 @@ func (s *Shelf) single() error {
 	})
 }
 
-// Restore makes a book anew at a place from a backup. A backup that is not as it was written is refused.
+// Restore makes a book anew at a place from a backup. A backup that is not as it was written is refused, and what goes wrong
+// leaves nothing behind.
 func Restore(file, place string) (*Shelf, error) {
 	folder, err := os.MkdirTemp("", "rouleau-restore-")
 	if err != nil {
-		return nil, err
+		return nil, machine("shelf.no_write", place, plain(err))
 	}
 	defer os.RemoveAll(folder)
 	data, err := os.ReadFile(file)
-	if err != nil {
-		return nil, errors.New(words.Say("shelf.no_read", file, plain(err)))
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return nil, wrong("shelf.no_read", file, plain(err))
+	case err != nil:
+		return nil, machine("shelf.no_read", file, plain(err))
 	}
 	if err := os.WriteFile(filepath.Join(folder, FileName), data, 0o600); err != nil {
-		return nil, err
+		return nil, machine("shelf.no_write", place, plain(err))
 	}
 	from, err := Open(folder)
 	if err != nil {
-		return nil, fmt.Errorf("%s", words.Say("shelf.no_backup", file, err.Error()))
+		return nil, notRight("shelf.no_backup", file, strings.ReplaceAll(err.Error(), folder, file))
 	}
 	defer from.Close()
-	c, err := book.Read(from)
+	broken, err := brokenIn(from)
 	if err != nil {
-		return nil, fmt.Errorf("%s", words.Say("shelf.no_backup", file, err.Error()))
+		broken = err.Error()
 	}
-	if broken := c.Broken(); broken != "" {
-		return nil, fmt.Errorf("%s", words.Say("shelf.no_backup", file, broken))
+	if broken != "" {
+		return nil, notRight("shelf.no_backup", file, strings.ReplaceAll(broken, folder, file))
 	}
 	to, err := Create(place, from.origin)
 	if err != nil {
 		return nil, err
 	}
 	if err := from.copyTo(to); err != nil {
-		to.Close()
+		to.Discard()
 		return nil, err
 	}
 	return to, nil

@@ -3,7 +3,6 @@ package shelf
 import (
 	"bytes"
 	"errors"
-	"fmt"
 	"io"
 	"io/fs"
 	"os"
@@ -13,7 +12,6 @@ import (
 	"filippo.io/age/armor"
 	"github.com/natefinch/atomic"
 
-	"rouleau/assets/words"
 	"rouleau/scoring/book"
 )
 
@@ -47,14 +45,14 @@ func saveKey(folder, person string, role book.Role, key *book.Signer, phrase str
 		return err
 	}
 	if n := len([]rune(phrase)); n < leastPhrase {
-		return errors.New(words.Say("shelf.phrase_short", leastPhrase))
+		return wrong("shelf.phrase_short", leastPhrase)
 	}
 	file := keyFile(folder, person, role)
 	if _, err := os.Stat(file); err == nil {
-		return errors.New(words.Say("shelf.key_there", file))
+		return wrong("shelf.key_there", file)
 	}
 	if err := os.MkdirAll(filepath.Dir(file), 0o700); err != nil {
-		return errors.New(words.Say("shelf.no_folder", filepath.Dir(file), plain(err)))
+		return machine("shelf.no_folder", filepath.Dir(file), plain(err))
 	}
 	to, err := age.NewScryptRecipient(phrase)
 	if err != nil {
@@ -80,11 +78,11 @@ func saveKey(folder, person string, role book.Role, key *book.Signer, phrase str
 func placeSecret(file string, content []byte) error {
 	beside := file + ".new"
 	if err := os.WriteFile(beside, content, 0o600); err != nil {
-		return errors.New(words.Say("shelf.no_write", file, plain(err)))
+		return machine("shelf.no_write", file, plain(err))
 	}
 	if err := atomic.ReplaceFile(beside, file); err != nil {
 		os.Remove(beside)
-		return errors.New(words.Say("shelf.no_write", file, plain(err)))
+		return machine("shelf.no_write", file, plain(err))
 	}
 	return nil
 }
@@ -95,30 +93,30 @@ func LoadKey(folder, person string, role book.Role, phrase string) (*book.Signer
 	data, err := os.ReadFile(file)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		return nil, errors.New(words.Say("shelf.no_key", person, string(role), file))
+		return nil, wrong("shelf.no_key", person, string(role), file)
 	case err != nil:
-		return nil, errors.New(words.Say("shelf.no_read", file, plain(err)))
+		return nil, machine("shelf.no_read", file, plain(err))
 	}
 	with, err := age.NewScryptIdentity(phrase)
 	if err != nil {
-		return nil, errors.New(words.Say("shelf.phrase_wrong", person))
+		return nil, notRight("shelf.phrase_wrong", person)
 	}
 	with.SetMaxWorkFactor(mostWorkFactor)
 	r, err := age.Decrypt(armor.NewReader(bytes.NewReader(data)), with)
 	var none *age.NoIdentityMatchError
 	if errors.As(err, &none) {
-		return nil, errors.New(words.Say("shelf.phrase_wrong", person))
+		return nil, notRight("shelf.phrase_wrong", person)
 	}
 	if err != nil {
-		return nil, errors.New(words.Say("shelf.key_damaged", file))
+		return nil, notRight("shelf.key_damaged", file)
 	}
 	seed, err := io.ReadAll(r)
 	if err != nil {
-		return nil, errors.New(words.Say("shelf.key_damaged", file))
+		return nil, notRight("shelf.key_damaged", file)
 	}
 	key, err := book.SignerOf(seed)
 	if err != nil {
-		return nil, fmt.Errorf("%s: %w", file, err)
+		return nil, notRight("shelf.key_damaged", file)
 	}
 	return key, nil
 }

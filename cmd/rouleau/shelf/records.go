@@ -3,14 +3,7 @@ package shelf
 import (
 	"context"
 	"database/sql"
-	"errors"
-	"fmt"
 
-	"github.com/jackc/pgx/v5/pgconn"
-	"modernc.org/sqlite"
-	sqlite3 "modernc.org/sqlite/lib"
-
-	"rouleau/assets/words"
 	"rouleau/scoring/book"
 )
 
@@ -24,13 +17,13 @@ func (s *Shelf) found(origin string) error {
 			return err
 		}
 		if n > 0 {
-			return errors.New(words.Say("shelf.is_there", s.where))
+			return wrong("shelf.is_there", s.where)
 		}
 		_, err := tx.ExecContext(ctx, s.placed(`INSERT INTO meta (name, value) VALUES ('origin', ?)`), origin)
 		return err
 	})
 	s.origin = origin
-	return err
+	return s.trouble(err)
 }
 
 // Rows are those from one place on.
@@ -48,7 +41,7 @@ func (s *Shelf) Rows(from int64) (all []book.Row, err error) {
 				return err
 			}
 			if want := from + int64(len(all)); seq != want {
-				return fmt.Errorf("record %d is missing", want)
+				return notRight("shelf.gap", s.where, want)
 			}
 			all = append(all, r)
 		}
@@ -83,7 +76,8 @@ func (s *Shelf) Checkpoints() (all []book.Kept, err error) {
 	return all, nil
 }
 
-// Append adds a row and the checkpoint after it, and forgets what is to be forgotten, all at once.
+// Append adds a row and the checkpoint after it, and forgets what is to be forgotten, all at once: what waits in the outbox about
+// it too.
 func (s *Shelf) Append(at int64, row book.Row, after book.Kept, forget []int64) error {
 	err := s.change(func(ctx context.Context, tx *sql.Tx) error {
 		n := int64(0)
@@ -101,57 +95,28 @@ func (s *Shelf) Append(at int64, row book.Row, after book.Kept, forget []int64) 
 			return err
 		}
 		for _, k := range forget {
-			if _, err := tx.ExecContext(ctx, s.placed(`UPDATE records SET body = NULL, attachment = NULL WHERE seq = ?`), k); err != nil {
-				return err
+			for _, statement := range []string{`UPDATE records SET body = NULL, attachment = NULL WHERE seq = ?`, `DELETE FROM outbox WHERE place = ?`} {
+				if _, err := tx.ExecContext(ctx, s.placed(statement), k); err != nil {
+					return err
+				}
 			}
 		}
 		return nil
 	})
 	if err == nil && len(forget) > 0 {
-		err = s.scrub()
+		s.scrub()
 	}
 	return s.trouble(err)
 }
 
-// scrub takes what was deleted out of the files too. PostgreSQL does so by itself in time.
-func (s *Shelf) scrub() error {
+// scrub takes what was deleted, and overwritten in the file, out of what SQLite keeps beside it. Where others read at this moment,
+// that happens when the last of them closes the book. PostgreSQL does so by itself in time.
+func (s *Shelf) scrub() {
 	if s.postgres {
-		return nil
+		return
 	}
-	return s.query(func(ctx context.Context) error {
-		for _, statement := range []string{`VACUUM`, `PRAGMA wal_checkpoint(TRUNCATE)`} {
-			if _, err := s.db.ExecContext(ctx, statement); err != nil {
-				return err
-			}
-		}
-		return nil
-	})
-}
-
-// trouble words an error of a database.
-func (s *Shelf) trouble(err error) error {
-	var pg *pgconn.PgError
-	var lite *sqlite.Error
-	switch {
-	case err == nil:
-		return nil
-	case errors.Is(err, book.ErrMoved):
+	_ = s.query(func(ctx context.Context) error {
+		_, err := s.db.ExecContext(ctx, `PRAGMA wal_checkpoint(TRUNCATE)`)
 		return err
-	case errors.As(err, &pg) && pg.Code == "23505": // somebody else has written this place a moment before
-		return book.ErrMoved
-	case errors.As(err, &lite):
-		switch lite.Code() & 0xff {
-		case sqlite3.SQLITE_CONSTRAINT:
-			return book.ErrMoved
-		case sqlite3.SQLITE_FULL:
-			return errors.New(words.Say("shelf.full", s.where))
-		case sqlite3.SQLITE_READONLY, sqlite3.SQLITE_CANTOPEN, sqlite3.SQLITE_PERM:
-			return errors.New(words.Say("shelf.read_only", s.where))
-		case sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED:
-			return errors.New(words.Say("shelf.locked", s.where))
-		case sqlite3.SQLITE_CORRUPT, sqlite3.SQLITE_NOTADB:
-			return errors.New(words.Say("shelf.damaged", s.where))
-		}
-	}
-	return errors.New(words.Say("shelf.trouble", s.where, plain(err)))
+	})
 }

@@ -3,7 +3,6 @@ package shelf
 import (
 	"context"
 	"database/sql"
-	"fmt"
 	"strconv"
 	"strings"
 )
@@ -35,7 +34,7 @@ func (s *Shelf) migrate() error {
 			return err
 		}
 		if done > len(migrations) {
-			return fmt.Errorf("its schema is version %d and this program knows %d: use a newer program", done, len(migrations))
+			return wrong("shelf.newer", s.where, done, len(migrations))
 		}
 		for i := done; i < len(migrations); i++ {
 			for _, statement := range strings.Split(s.typed(migrations[i]), ";") {

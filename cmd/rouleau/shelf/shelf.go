@@ -13,9 +13,6 @@ import (
 	"strings"
 	"time"
 
-	_ "github.com/jackc/pgx/v5/stdlib" // the driver named pgx
-	_ "modernc.org/sqlite"             // the driver named sqlite
-
 	"rouleau/assets/words"
 )
 
@@ -30,8 +27,9 @@ type Shelf struct {
 // FileName is the file of a book in its folder.
 const FileName = "book.sqlite"
 
-// patience is how long a place that is busy is waited for.
-const patience = 20 * time.Second
+// patience is how long a place that does not answer is waited for; one that somebody else holds is waited for half as long, so
+// that it is told as what it is.
+var patience = 20 * time.Second
 
 // isURL says whether a place is a server.
 func isURL(place string) bool {
@@ -39,27 +37,81 @@ func isURL(place string) bool {
 }
 
 // Create makes a new book of a name at a place: the path of a folder, or the URL of a database of PostgreSQL. There must be none.
+// What goes wrong leaves nothing behind.
 func Create(place, origin string) (*Shelf, error) {
 	if err := validOrigin(origin); err != nil {
 		return nil, err
 	}
+	taken := func() {}
 	if !isURL(place) {
-		if err := os.MkdirAll(place, 0o700); err != nil {
-			return nil, fmt.Errorf("%s", words.Say("shelf.no_folder", place, plain(err)))
-		}
-		if _, err := os.Stat(filepath.Join(place, FileName)); err == nil {
-			return nil, fmt.Errorf("%s", words.Say("shelf.is_there", place))
+		var err error
+		if taken, err = takePlace(place); err != nil {
+			return nil, err
 		}
 	}
-	s, err := connect(place, true)
+	s, err := connect(place)
 	if err != nil {
+		taken()
 		return nil, err
 	}
 	if err := s.found(origin); err != nil {
 		s.Close()
+		taken()
 		return nil, err
 	}
 	return s, nil
+}
+
+// takePlace makes the folder and the file of a new book so that only its owner reads them, and gives what takes away again what
+// it made.
+func takePlace(place string) (undo func(), err error) {
+	_, missing := os.Stat(place)
+	if err := os.MkdirAll(place, 0o700); err != nil {
+		return nil, machine("shelf.no_folder", place, plain(err))
+	}
+	undo = func() {
+		removeFile(place)
+		if missing != nil {
+			os.Remove(place)
+		}
+	}
+	f, err := os.OpenFile(filepath.Join(place, FileName), os.O_CREATE|os.O_EXCL|os.O_RDWR, 0o600)
+	switch {
+	case errors.Is(err, fs.ErrExist):
+		return nil, wrong("shelf.is_there", place)
+	case errors.Is(err, fs.ErrPermission):
+		return nil, machine("shelf.read_only", place)
+	case err != nil:
+		undo()
+		return nil, machine("shelf.no_open", place, plain(err))
+	}
+	f.Close()
+	return undo, nil
+}
+
+// removeFile takes away the file of a book, with what SQLite keeps beside it.
+func removeFile(place string) {
+	for _, end := range []string{"", "-wal", "-shm", "-journal"} {
+		os.Remove(filepath.Join(place, FileName+end))
+	}
+}
+
+// Discard closes a book whose making went no further, and takes it away.
+func (s *Shelf) Discard() {
+	if s.postgres {
+		_ = s.change(func(ctx context.Context, tx *sql.Tx) error {
+			for _, table := range []string{"outbox", "checkpoints", "records", "meta"} {
+				if _, err := tx.ExecContext(ctx, "DELETE FROM "+table); err != nil {
+					return err
+				}
+			}
+			return nil
+		})
+	}
+	s.Close()
+	if !s.postgres {
+		removeFile(s.where)
+	}
 }
 
 // Open opens a book that is there, and brings its schema up to date.
@@ -68,14 +120,14 @@ func Open(place string) (*Shelf, error) {
 		info, err := os.Stat(filepath.Join(place, FileName))
 		switch {
 		case errors.Is(err, fs.ErrNotExist):
-			return nil, fmt.Errorf("%s", words.Say("shelf.none_there", place))
+			return nil, wrong("shelf.none_there", place)
 		case err == nil && info.IsDir():
-			return nil, fmt.Errorf("%s", words.Say("shelf.no_file", place))
+			return nil, wrong("shelf.no_file", place)
 		case err != nil:
-			return nil, fmt.Errorf("%s", words.Say("shelf.no_open", place, plain(err)))
+			return nil, machine("shelf.no_open", place, plain(err))
 		}
 	}
-	s, err := connect(place, false)
+	s, err := connect(place)
 	if err != nil {
 		return nil, err
 	}
@@ -84,7 +136,7 @@ func Open(place string) (*Shelf, error) {
 	})
 	if err != nil {
 		s.Close()
-		return nil, fmt.Errorf("%s", words.Say("shelf.no_book", s.where, plain(err)))
+		return nil, wrong("shelf.no_book", s.where, plain(err))
 	}
 	return s, nil
 }
@@ -92,31 +144,25 @@ func Open(place string) (*Shelf, error) {
 // validOrigin checks the name of a book, which stands on every checkpoint.
 func validOrigin(origin string) error {
 	if origin == "" || len(origin) > 100 || strings.ContainsAny(origin, "+ \t\r\n") {
-		return fmt.Errorf("%s", words.Say("shelf.origin", origin))
+		return wrong("shelf.origin", origin)
 	}
 	return nil
 }
 
-// connect opens the database and brings its schema up to date. A file is made so that only its owner reads it.
-func connect(place string, fresh bool) (*Shelf, error) {
+// connect opens the database and brings its schema up to date. What is deleted from a file is overwritten there.
+func connect(place string) (*Shelf, error) {
 	s := &Shelf{postgres: isURL(place), where: place}
 	driver, dsn := "pgx", place
 	if s.postgres {
 		s.where = withoutPassword(place)
 	} else {
-		file := filepath.Join(place, FileName)
-		if fresh {
-			f, err := os.OpenFile(file, os.O_CREATE|os.O_EXCL|os.O_RDWR, 0o600)
-			if err != nil {
-				return nil, fmt.Errorf("%s", words.Say("shelf.no_open", place, plain(err)))
-			}
-			f.Close()
-		}
-		driver, dsn = "sqlite", "file:"+escaped(file)+"?_pragma=busy_timeout(20000)&_pragma=journal_mode(WAL)&_pragma=synchronous(FULL)&_pragma=foreign_keys(1)&_txlock=immediate"
+		driver = "sqlite"
+		dsn = fmt.Sprintf("file:%s?_pragma=busy_timeout(%d)&_pragma=journal_mode(WAL)&_pragma=synchronous(FULL)&_pragma=foreign_keys(1)&_pragma=secure_delete(1)&_txlock=immediate",
+			escaped(filepath.Join(place, FileName)), patience.Milliseconds()/2)
 	}
 	db, err := sql.Open(driver, dsn)
 	if err != nil {
-		return nil, fmt.Errorf("%s", words.Say("shelf.no_open", s.where, plain(err)))
+		return nil, machine("shelf.no_open", s.where, plain(err))
 	}
 	if !s.postgres {
 		db.SetMaxOpenConns(1)
@@ -124,7 +170,10 @@ func connect(place string, fresh bool) (*Shelf, error) {
 	s.db = db
 	if err := s.migrate(); err != nil {
 		db.Close()
-		return nil, fmt.Errorf("%s", words.Say("shelf.no_open", s.where, plain(err)))
+		if worded := (*Trouble)(nil); errors.As(err, &worded) || causeOf(err) != otherCause {
+			return nil, s.trouble(err)
+		}
+		return nil, machine("shelf.no_open", s.where, plain(err))
 	}
 	return s, nil
 }
@@ -134,12 +183,13 @@ func escaped(path string) string {
 	return strings.NewReplacer("%", "%25", "?", "%3f", "#", "%23").Replace(filepath.ToSlash(path))
 }
 
-// withoutPassword is a URL as it may be shown.
+// withoutPassword is a URL as it may be shown: a password may also stand behind the question mark.
 func withoutPassword(url string) string {
 	head, rest, ok := strings.Cut(url, "://")
 	if !ok {
 		return url
 	}
+	rest, _, _ = strings.Cut(rest, "?")
 	if at := strings.LastIndex(rest, "@"); at >= 0 {
 		user, _, _ := strings.Cut(rest[:at], ":")
 		rest = user + rest[at:]

@@ -1,0 +1,120 @@
+package chart
+
+import (
+	"bytes"
+	"math"
+	"slices"
+	"testing"
+
+	"rouleau/assets/words"
+	"rouleau/cmd/rouleau-desk/ui"
+	"rouleau/scoring/play"
+	"rouleau/sim"
+)
+
+// with is the same run with one of its acts left out or changed, as far as the others can be done.
+func with(run *play.Run, edit func(a *sim.Action) bool) *play.Run {
+	var acts []sim.Action
+	for _, a := range run.Actions {
+		if edit(&a) {
+			acts = append(acts, a)
+		}
+	}
+	other := play.New(run.Case, run.Seed)
+	other.Again(acts, run.Case.LastTick, nil)
+	return other
+}
+
+func TestBesideShowsWhatDiffers(t *testing.T) {
+	_, steady := played(t, "steady-oozing-spine", "steady")
+	// without the drip there is clot, and nothing comes of it
+	part := math.NaN()
+	dry := &Course{Name: "no drip", Run: with(steady.Run, func(a *sim.Action) bool {
+		if a.Do == sim.SetDrip && math.IsNaN(part) {
+			part = sim.Seconds(a.Tick)
+		}
+		return a.Do != sim.SetDrip
+	})}
+	both := &Course{Name: "steady", Run: steady.Run}
+	ch := Beside("no anticoagulant", dry, both, part)
+	drawing := ch.SVG()
+	if !bytes.Equal(drawing, Beside("no anticoagulant", dry, both, part).SVG()) {
+		t.Error("the same courses give another drawing")
+	}
+	have := map[string]int{}
+	for _, s := range texts(t, drawing) {
+		have[s]++
+	}
+	for _, want := range []string{"no drip", "steady", "clot, mL", ui.New(ui.Paper()).Num(last(dry.Run.Trace).FilterClotML+last(dry.Run.Trace).ReservoirClotML, 1, "no drip")} {
+		if have[want] == 0 {
+			t.Errorf("the drawing does not say %q; it says %v", want, have)
+		}
+	}
+	if s := words.Say("course.bleeding"); slices.ContainsFunc(ch.Lanes, func(l Lane) bool { return l.Name == s }) {
+		t.Error("bleeding is drawn, though it hardly differs")
+	}
+	if len(ch.Lanes) > mostLanes || len(ch.Lanes) < 2 {
+		t.Errorf("%d lanes", len(ch.Lanes))
+	}
+	onSheet(t, "beside", ch.List(), sheetW/2, sheetH/2)
+	for _, lane := range ch.Lanes {
+		if lane.Curves[0].Look == lane.Curves[1].Look {
+			t.Errorf("both courses look alike in %q", lane.Name)
+		}
+	}
+}
+
+func last(tr []play.Sample) *play.Sample { return &tr[len(tr)-1] }
+
+func TestEqualCoursesDifferInNothing(t *testing.T) {
+	_, co := played(t, "steady-oozing-spine", "steady")
+	ch := Beside("the same", co, &Course{Name: "again", Run: co.Run}, math.NaN())
+	if len(ch.Rows) > 0 || len(ch.Lanes) != 1 || ch.Lanes[0].Name != words.Say("course.hb") {
+		t.Errorf("%d rows, lanes %v", len(ch.Rows), ch.Lanes)
+	}
+	texts(t, ch.SVG())
+	for _, op := range ch.List().Ops {
+		if op.Str == words.Say("course.parts", "0:00:00") {
+			t.Error("courses that never part have a moment where they do")
+		}
+	}
+}
+
+// Whoever worked otherwise in everything differs in everything: still only some lanes are drawn, on a part of a page.
+func TestComparisonsStaySmall(t *testing.T) {
+	for _, name := range []string{"steady-oozing-spine", "pelvis-loss-over-hours", "salvage-declined"} {
+		_, one := played(t, name, "inattentive")
+		_, other := played(t, name, "steady")
+		one.Name = "as played"
+		for _, part := range []float64{math.NaN(), -5, 0, 600, 1e9} {
+			ch := Beside(name, one, other, part)
+			l := ch.List()
+			onSheet(t, name, l, sheetW/2, sheetH/2)
+			if l.Size.Y > 360 {
+				t.Errorf("%s: it is %g units high", name, l.Size.Y)
+			}
+		}
+	}
+}
+
+func TestAnEyeTellsWhatDiffers(t *testing.T) {
+	lane := &Lane{Most: 100}
+	flat := slices.Repeat([]float64{50}, 600)
+	for _, c := range []struct {
+		name    string
+		other   []float64
+		differs bool
+	}{
+		{"the same", flat, false},
+		{"a trifle", slices.Repeat([]float64{52}, 600), false},
+		{"much", slices.Repeat([]float64{80}, 600), true},
+		{"much for a moment", slices.Concat(slices.Repeat([]float64{50}, 570), slices.Repeat([]float64{90}, 30)), false},
+		{"much where there is nothing", slices.Repeat([]float64{math.NaN()}, 600), false},
+		{"much after the end", slices.Concat(flat, slices.Repeat([]float64{90}, 600)), false},
+		{"nothing", nil, false},
+	} {
+		if got := apartness(flat, c.other, lane); (got > 0) != c.differs || math.IsNaN(got) {
+			t.Errorf("%s: %g", c.name, got)
+		}
+	}
+}
