@@ -8,7 +8,7 @@ go_wanted=26 # the minor version: 1.26
 # An entry is a package, or command:package where the command may also have come from elsewhere.
 packages_build="gcc:gcc libc6-dev libxcursor-dev libxrandr-dev libxinerama-dev libxi-dev libxxf86vm-dev libgl-dev"
 packages_run="x11-utils libgl1 libxcursor1 libxi6 libxinerama1 libxrandr2 libxxf86vm1"
-packages_test="Xvfb:xvfb xdotool:xdotool convert:imagemagick qemu-aarch64-static:qemu-user-static node:nodejs libgl1-mesa-dri aplay:alsa-utils"
+packages_test="Xvfb:xvfb xdotool:xdotool convert:imagemagick qemu-aarch64-static:qemu-user-static node:nodejs libgl1-mesa-dri aplay:alsa-utils postgresql npm:npm pdftoppm:poppler-utils"
 
 say() { printf '%s\n' "$*"; }
 

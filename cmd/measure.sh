@@ -1,7 +1,7 @@
 #!/bin/sh
 # The long measurements, which the tests leave out: nanoseconds and allocations of the Go benchmarks, the frames of a
 # recorded case against their bounds and the memory of sixteen in a row (some fifteen minutes), 200 killed and resumed
-# cases (some two minutes), and the whole spine case played in the window on a virtual display with pointer and
+# cases (some two minutes), planted faults over 100 seeds, every bit of a competency book flipped, and the whole spine case played in the window on a virtual display with pointer and
 # keys (some ten minutes), with its grade and the cost of its frames.
 #
 #     sh cmd/measure.sh [flags for go test, such as -benchtime 5s or -count 10]
@@ -46,6 +46,14 @@ go run ./cmd/rouleau-desk/windowtest/frames || failed="$failed  frames of a reco
 
 printf '\n== %s\n' "never lose a case: the program is killed 200 times and each case gone on with"
 go test -count=1 -v ./cmd/rouleau-desk/windowtest/kills -kills 200 || failed="$failed  a case after a kill
+"
+
+printf '\n== %s\n' "what decisions cost: every planted fault over 100 seeds (some three hours on two cores)"
+go test -count=1 -timeout 12h -v -run PlantedFaultComesFirst ./scoring/debrief -seeds 100 -all || failed="$failed  planted faults
+"
+
+printf '\n== %s\n' "the competency book: every bit of a book flipped, one at a time"
+go test -count=1 -timeout 12h -v -run EveryFlippedBit ./scoring/book -flips 0 || failed="$failed  flipped bits
 "
 
 printf '\n== %s\n' "the window: the spine case played by hand, software rendering"

@@ -150,7 +150,7 @@ func pumpSendBack(s *State, h *Happened) {
 	ml := b.drain(&out, min(left, p.EmptyMLMin/60*tickS))
 	p.FlowMLMin = ml / tickS * 60
 	came := s.Reservoir.TakenInML
-	s.Reservoir.receive(&out, s.Reservoir.Activation)
+	s.Reservoir.receive(&out, out.VolumeML(), s.Reservoir.Activation)
 	s.Reservoir.Breached = s.Reservoir.Breached || b.Breached
 	s.Reservoir.TakenInML = came // it did not come through the sucker again
 }

@@ -61,7 +61,7 @@ func (b *Bowl) BedML() float64 {
 	if b.CellsML <= 0 {
 		return 0
 	}
-	return min(b.ContentsML(), b.CellsML/max(b.Packing, leastPacking))
+	return atMost(b.ContentsML(), b.CellsML/atLeast(leastPacking, b.Packing))
 }
 
 // FillFraction is B/V, the share of the bowl that the bed takes.

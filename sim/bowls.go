@@ -58,5 +58,5 @@ func (s BowlShape) RCF(r float64) float64 {
 // FaceCM is the radius of the bed's face when the bed takes bedML of the annulus.
 func (s BowlShape) FaceCM(bedML float64) float64 {
 	r2 := float64(s.OuterCM*s.OuterCM) - bedML/(math.Pi*s.HeightCM())
-	return math.Sqrt(math.Max(r2, float64(s.InnerCM*s.InnerCM)))
+	return math.Sqrt(atLeast(float64(s.InnerCM*s.InnerCM), r2))
 }

@@ -12,10 +12,22 @@ const (
 	calciumHalfMmolPerL     = 0.45 // midway between no clot below 0.33 and normal above 0.56 mmol/L [S] James & Roche 2004
 )
 
-// IonisedCalcium is the free calcium (mmol/L) of a liquid with total calcium and citrate in mmol/L and protein in g/L: the
-// positive root of K·f² + f·(1 + K·(X − Cd)) − Cd = 0, Cd the diffusible calcium.
+// freeOfProtein is the share of a liquid's calcium that its protein (g/L) does not bind.
+func freeOfProtein(protein float64) float64 {
+	if protein > normalProteinGPerL {
+		protein = normalProteinGPerL
+	}
+	return 1 - proteinCalciumShare*protein/normalProteinGPerL
+}
+
+// IonisedCalcium is the free calcium (mmol/L) of a liquid with total calcium and citrate in mmol/L and protein in g/L.
 func IonisedCalcium(calcium, citrate, protein float64) float64 {
-	cd := float64(calcium * (1 - proteinCalciumShare*math.Min(protein, normalProteinGPerL)/normalProteinGPerL))
+	return ionised(float64(calcium*freeOfProtein(protein)), citrate)
+}
+
+// ionised is the free calcium beside citrate (X), of the diffusible calcium Cd, all in mmol/L: the positive root of
+// K·f² + f·(1 + K·(X − Cd)) − Cd = 0.
+func ionised(cd, citrate float64) float64 {
 	if cd <= 0 {
 		return 0
 	}
@@ -38,10 +50,17 @@ func freedomToClot(heparinIUPerML, ionisedCalcium float64) float64 {
 	return gh * c8 / (1 + c8)
 }
 
-// clottingOf gives g of a liquid in which heparin and citrate count only by the share mixed (0–1).
-func clottingOf(l *Liquid, mixed float64) float64 {
-	if l.ML <= 0 {
-		return 0
-	}
-	return freedomToClot(mixed*l.PerML(Heparin), IonisedCalcium(l.PerL(Calcium), mixed*l.PerL(Citrate), l.PerL(Protein)))
+// clottingOf gives g of a liquid.
+func clottingOf(l *Liquid) float64 { return l.forbidding().clotting(1) }
+
+// forbidding is what decides in a liquid whether it clots, so that it need not be found again for each share that is mixed.
+type forbidding struct{ heparinIUPerML, citrate, diffusibleCalcium float64 }
+
+func (l *Liquid) forbidding() forbidding {
+	return forbidding{l.PerML(Heparin), l.PerL(Citrate), float64(l.PerL(Calcium) * freeOfProtein(l.PerL(Protein)))}
+}
+
+// clotting gives g where heparin and citrate count only by the share mixed (0–1).
+func (f forbidding) clotting(mixed float64) float64 {
+	return freedomToClot(mixed*f.heparinIUPerML, ionised(f.diffusibleCalcium, float64(mixed*f.citrate)))
 }

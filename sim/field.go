@@ -37,7 +37,8 @@ func SuctionLysis(vacuumMmHg, airFraction, hct float64) float64 {
 	return float64(lysisPooled*dilution) + float64(lysisAir*airFraction*(vacuumMmHg/lysisVacuum)*dilution)
 }
 
-// suck moves what the sucker takes in one tick: to the discard, or into line towards the reservoir, then with the mL of shed blood in it.
+// suck moves what the sucker takes in one tick into line, which is empty, and says how much of it is shed blood. What goes to the
+// discard does not stay in the line.
 func suck(c *Case, s *State, line *Fluid) (bloodML float64) {
 	f := &s.Field
 	f.SuckRateMLMin, f.DiscardRateMLMin = 0, 0
@@ -60,38 +61,36 @@ func suck(c *Case, s *State, line *Fluid) (bloodML float64) {
 	if toReservoir {
 		patency = s.suckerPatency()
 	}
-	var sucked Fluid
 	if f.SuckerIn {
 		limit := SuctionLimitMLMin(vacuum) / 60 * patency
 		q := limit * p / (p + suctionHalfML)
 		mid := max(0, p-float64(q*tickS/2))
 		q = limit * mid / (mid + suctionHalfML)
-		taken := move(&sucked, &f.Pool, q*tickS)
+		taken := move(line, &f.Pool, q*tickS)
 		if p > 0 {
 			bloodML = float64(f.BloodML * min(1, taken/p))
 			f.BloodML -= bloodML
 		}
 		air := suctionHalfML / (mid + suctionHalfML)
-		lyse(&sucked, float64(SuctionLysis(vacuum, air, sucked.Hct())*sucked.CellsML), &s.Stores.LysedML)
+		lyse(line, float64(SuctionLysis(vacuum, air, line.Hct())*line.CellsML), &s.Stores.LysedML)
 	}
 	if s.Team.Basin.VolumeML() > 0 && !s.Team.SecondInUse {
 		var rinse Fluid
 		move(&rinse, &s.Team.Basin, basinMLMin/60*tickS*patency)
 		lyse(&rinse, float64(SuctionLysis(vacuum, 0, rinse.Hct())*rinse.CellsML), &s.Stores.LysedML)
-		moveAll(&sucked, &rinse)
+		moveAll(line, &rinse)
 	}
-	rate := sucked.VolumeML() / tickS * 60
+	rate := line.VolumeML() / tickS * 60
 	if toReservoir {
 		f.SuckedLysedML += s.Stores.LysedML - lysed
-		f.SuckedCellsML += sucked.CellsML + (s.Stores.LysedML - lysed)
+		f.SuckedCellsML += line.CellsML + (s.Stores.LysedML - lysed)
 		f.SuckRateMLMin = rate
-		f.SuckedML += sucked.VolumeML()
+		f.SuckedML += line.VolumeML()
 		f.SuckedBloodML += bloodML
-		moveAll(line, &sucked)
 		return bloodML
 	}
 	f.DiscardRateMLMin = rate
-	moveAll(&f.Discarded, &sucked)
+	moveAll(&f.Discarded, line)
 	return 0
 }
 

@@ -39,10 +39,9 @@ type Filter struct {
 // through pushes in through a place that holds capML: half before and half after the push out, so that the step is of
 // second order. What overflows goes to out.
 func through(place, in, out *Fluid, capML float64) {
-	var half Fluid
-	move(&half, in, in.VolumeML()/2)
-	overflow := place.VolumeML() + half.VolumeML() + in.VolumeML() - capML
-	moveAll(place, &half)
+	half := in.VolumeML() / 2
+	overflow := place.VolumeML() + half + half - capML
+	move(place, in, half)
 	if overflow > 0 {
 		move(out, place, overflow)
 	}
@@ -54,17 +53,16 @@ func through(place, in, out *Fluid, capML float64) {
 func stepFilter(f *Filter, in, out *Fluid, carryingML, dt float64) {
 	inML := in.VolumeML()
 	a := f.Activation
-	g := clottingOf(&f.Content.Liquid, 1)
+	g := clottingOf(&f.Content.Liquid)
 	through(&f.Content, in, out, filterML)
 	if inML > 0 { // what comes in mixes with the content
 		turn := min(1, inML/filterML)
 		f.Haemostat += float64(turn * (1 - float64(turn/2)) * (carryingML/inML - f.Haemostat))
 	}
-	g = float64((g + clottingOf(&f.Content.Liquid, 1)) / 2)
+	g = float64((g + clottingOf(&f.Content.Liquid)) / 2)
 	g += float64((1 - g) * haemostatClots * f.Haemostat)
-	rate := func(a float64) float64 {
-		return float64(g*(1-a))/filterRipeningS - float64(inML/dt/filterML*a) + float64(carryingML/dt/filterML*haemostatPush)
-	}
+	newPerS, pushPerS := inML/dt/filterML, float64(carryingML/dt/filterML*haemostatPush)
+	rate := func(a float64) float64 { return float64(g*(1-a))/filterRipeningS - float64(newPerS*a) + pushPerS }
 	k1 := rate(a)
 	k2 := rate(a + float64(dt*k1))
 	f.Activation = clamp(a+float64(dt/2*(k1+k2)), 0, 1)
@@ -85,5 +83,3 @@ func (s *State) suckerPatency() float64 {
 	}
 	return 1
 }
-
-func clamp(x, lo, hi float64) float64 { return max(lo, min(x, hi)) }

@@ -46,7 +46,7 @@ func (f bedForces) capture(q, h, p, bedML float64) float64 {
 		return 1
 	}
 	r := f.shape.FaceCM(bedML)
-	gap := max(0, r-f.shape.InnerCM)
+	gap := atLeast(0, r-f.shape.InnerCM)
 	x := StokesCMPerS(p) * f.shape.RCF(r) * guarded.Pow25(1-h) * (2 * math.Pi * r * f.height) / q * gap / (gap + captureFringe)
 	return Captured(x)
 }

@@ -100,7 +100,7 @@ func startPatient(c *Case, s *State) {
 	p.Interstitium.ML = p.InterstitialStartML
 	li := p.InterstitialStartML / 1000
 	// small solutes as in plasma: of the calcium only what is not bound to protein
-	p.Interstitium.In[Calcium] = spec.CalciumMmolL * (1 - proteinCalciumShare*math.Min(spec.PlasmaProteinGL, normalProteinGPerL)/normalProteinGPerL) * li
+	p.Interstitium.In[Calcium] = spec.CalciumMmolL * freeOfProtein(spec.PlasmaProteinGL) * li
 	p.Interstitium.In[Potassium] = spec.PotassiumMmolL * li
 	p.Interstitium.In[Tonicity] = plasmaMOsmPerL * li
 	p.BleedFactor = 1
@@ -151,7 +151,7 @@ func filtrate(dst, src *Liquid, ml float64) {
 		return
 	}
 	f := min(1, ml/src.ML)
-	free := 1 - proteinCalciumShare*math.Min(src.PerL(Protein), normalProteinGPerL)/normalProteinGPerL
+	free := freeOfProtein(src.PerL(Protein))
 	for _, s := range [...]Solute{Citrate, Potassium, Tonicity} {
 		d := float64(f * src.In[s])
 		dst.In[s] += d

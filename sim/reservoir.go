@@ -1,10 +1,6 @@
 package sim
 
-import (
-	"math"
-
-	"rouleau/sim/guarded"
-)
+import "rouleau/sim/guarded"
 
 // The reservoir: cells settle, a clear layer grows on top, clot forms, the outlet draws from below.
 
@@ -60,7 +56,7 @@ func (r *Reservoir) lowHct() float64 {
 	if low <= 0 {
 		return packingLimit
 	}
-	return math.Min(packingLimit, r.Blood.CellsML/low)
+	return atMost(packingLimit, r.Blood.CellsML/low)
 }
 
 // OutletHct is the haematocrit that the outlet would draw now.
@@ -71,34 +67,44 @@ func (r *Reservoir) OutletHct() float64 {
 	return r.lowHct()
 }
 
-// receive takes in what the filter passes on, with activation af.
-func (r *Reservoir) receive(in *Fluid, af float64) {
-	dv := in.VolumeML()
-	if dv <= 0 {
+// receive takes in ml of what the filter passes on, with activation af.
+func (r *Reservoir) receive(in *Fluid, ml, af float64) {
+	if ml <= 0 {
 		return
 	}
 	v := r.Blood.VolumeML()
-	r.Activation = (float64(r.Activation*v) + float64(af*dv)) / (v + dv)
-	r.ClearML *= max(0, 1-stirByInflow*dv/(v+float64(dv/2)))
-	moveAll(&r.Blood, in)
-	r.TakenInML += dv
+	r.Activation = (float64(r.Activation*v) + float64(af*ml)) / (v + ml)
+	r.ClearML *= atLeast(0, 1-stirByInflow*ml/(v+float64(ml/2)))
+	move(&r.Blood, in, ml)
+	r.TakenInML += ml
 }
 
-// settleRates gives dVc/dt and dA/dt for a clear layer vc and activation a, and the clotting g that goes with them.
-func (r *Reservoir) settleRates(vc, a, esr float64, mixing bool) (dvc, da, g float64) {
-	v := r.Blood.VolumeML()
-	g = clottingOf(&r.Blood.Liquid, 1-float64(unmixedPenalty*vc)/v)
+// settling is what stays the same in a reservoir while nothing flows in or out.
+type settling struct {
+	v, cells float64
+	full     float64 // clear layer when all cells are packed, mL
+	fall     float64 // speed of what sinks when nothing hinders it, cm/s
+	against  forbidding
+	mixing   bool
+}
+
+func (r *Reservoir) settling(esr float64, mixing bool) settling {
+	v, p := r.Blood.VolumeML(), r.Blood.PerL(Protein)
+	anchored := esr / 36000 * westergrenScale * p / westergrenProtein
+	return settling{v: v, cells: r.Blood.CellsML, full: v * (1 - r.Blood.Hct()/packingLimit), fall: atLeast(anchored, StokesCMPerS(p)),
+		against: r.Blood.forbidding(), mixing: mixing}
+}
+
+// rates gives dVc/dt and dA/dt for a clear layer vc and activation a, and the clotting g that goes with them.
+func (s *settling) rates(vc, a float64) (dvc, da, g float64) {
+	g = s.against.clotting(1 - float64(unmixedPenalty*vc)/s.v)
 	da = g * (1 - a) / ripeningS
-	if cells := r.Blood.CellsML; cells > 0 && v-vc > 0 {
-		phi := math.Min(packingLimit, cells/(v-vc))
-		p := r.Blood.PerL(Protein)
-		anchored := esr / 36000 * westergrenScale * p / westergrenProtein
-		speed := max(anchored, StokesCMPerS(p)) * guarded.Pow(1-phi, hindrance)
-		if full := v * (1 - r.Blood.Hct()/packingLimit); full > 0 {
-			dvc = float64(reservoirAreaCM2 * speed * max(0, 1-vc/full))
-		}
+	if s.cells > 0 && s.full > vc {
+		phi := atMost(packingLimit, s.cells/(s.v-vc))
+		speed := s.fall * guarded.Pow(1-phi, hindrance)
+		dvc = float64(reservoirAreaCM2 * speed * (1 - vc/s.full))
 	}
-	if mixing {
+	if s.mixing {
 		dvc -= vc / mixingS
 	}
 	return dvc, da, g
@@ -115,26 +121,25 @@ func (r *Reservoir) settle(dt, esr float64, mixing bool) {
 		return
 	}
 	r.ClearML = clamp(r.ClearML, 0, v)
-	d1, a1, _ := r.settleRates(r.ClearML, r.Activation, esr, mixing)
-	d2, a2, g := r.settleRates(clamp(r.ClearML+float64(dt*d1), 0, v), r.Activation+float64(dt*a1), esr, mixing)
+	set := r.settling(esr, mixing)
+	d1, a1, _ := set.rates(r.ClearML, r.Activation)
+	d2, a2, g := set.rates(clamp(r.ClearML+float64(dt*d1), 0, v), r.Activation+float64(dt*a1))
 	r.ClearML = clamp(r.ClearML+float64(dt/2*(d1+d2)), 0, v)
 	before := r.Activation
 	r.Activation = clamp(before+float64(dt/2*(a1+a2)), 0, 1)
 	a := (before + r.Activation) / 2
 	clot := v * (r.Blood.PerL(Protein) / normalProteinGPerL) * a * a * a * g / clottingS * dt
 	if clot > 0 {
-		r.ClearML *= 1 - min(1, clot/v)
+		r.ClearML *= 1 - atMost(1, clot/v)
 		move(&r.Clot, &r.Blood, clot)
 	}
 }
 
 // stepReservoir is one step of dt seconds with inflow in of activation af: half the inflow, the settling, the other half.
 func stepReservoir(r *Reservoir, in *Fluid, af, esr, dt float64, mixing bool) {
-	var half Fluid
-	move(&half, in, in.VolumeML()/2)
-	r.receive(&half, af)
+	r.receive(in, in.VolumeML()/2, af)
 	r.settle(dt, esr, mixing)
-	r.receive(in, af)
+	r.receive(in, in.VolumeML(), af)
 }
 
 // draw takes up to ml through the outlet into out: thick blood first, clear liquid when less than 1 mL of the lower zone is left.
@@ -147,7 +152,7 @@ func (r *Reservoir) draw(out *Fluid, ml float64) float64 {
 	if v-r.ClearML < 1 {
 		moved := min(ml, r.Blood.ML)
 		moveLiquid(&out.Liquid, &r.Blood.Liquid, moved)
-		r.ClearML = max(0, r.ClearML-moved)
+		r.ClearML = atLeast(0, r.ClearML-moved)
 		if moved < ml { // the last drops of cells
 			moveCells(out, &r.Blood, ml-moved)
 		}

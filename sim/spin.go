@@ -1,7 +1,5 @@
 package sim
 
-import "math"
-
 // One step of the spinning bowl: filling, topping up, washing or just turning.
 
 // flowKind is what flows into the spinning bowl.
@@ -30,7 +28,7 @@ func (b *Bowl) spin(in, out *Fluid, kind flowKind, dt float64, lysedML *float64)
 		return
 	}
 	contents := min(shape.VolumeML, b.ContentsML()+inML)
-	leaving := max(0, b.ContentsML()+inML-contents) // by volume
+	leaving := atLeast(0, b.ContentsML()+inML-contents) // by volume
 	full := 0.0
 	if inML > 0 {
 		full = leaving / inML
@@ -49,20 +47,16 @@ func (b *Bowl) spin(in, out *Fluid, kind flowKind, dt float64, lysedML *float64)
 	}
 
 	// liquid: half of the inflow, the bed's own changes and the outflow, the other half
-	var half Liquid
-	moveLiquid(&half, &in.Liquid, in.ML/2)
-	other := in.Liquid
-	in.Liquid = Liquid{}
 	through := 0.0
 	if kind == flowWash {
-		bed := min(1, b.BedML()/shape.VolumeML/fullBed)
+		bed := atMost(1, b.BedML()/shape.VolumeML/fullBed)
 		through = washShare * bed * bed
 	}
-	b.liquidIn(&half, through)
+	b.liquidIn(&in.Liquid, in.ML/2, through)
 	b.exchange(dt)
 	b.bedLiquid()
-	b.takeClear(&out.Liquid, b.ContentsML()+other.ML-contents)
-	b.liquidIn(&other, through)
+	b.takeClear(&out.Liquid, b.ContentsML()+in.ML-contents)
+	b.liquidIn(&in.Liquid, in.ML, through)
 }
 
 // breaking is the volume of cells that break in dt seconds of spinning, mL.
@@ -80,7 +74,7 @@ func (b *Bowl) osmotic(dt float64) float64 {
 	// a bed that has just begun borrows thin liquid from a supernatant of next to nothing (takeClear): the mean of all
 	// the liquid keeps that from passing for water
 	salt := b.Mobile.In[Tonicity] + b.Immobile.In[Tonicity]
-	mOsm := 1000 * max(salt/v, (salt+b.Clear.In[Tonicity])/(v+max(0, b.Clear.ML)))
+	mOsm := 1000 * max(salt/v, (salt+b.Clear.In[Tonicity])/(v+atLeast(0, b.Clear.ML)))
 	ml := float64(osmoticStep(mOsm, already, dt) * b.CellsML)
 	b.OsmLysedML += ml
 	return ml
@@ -102,7 +96,7 @@ func (b *Bowl) bedAfter(in *Fluid, kind flowKind, full, broken, contents, dt flo
 	rates := func(cells, phi float64) (kept, dphi float64) {
 		bed := 0.0
 		if cells > 0 {
-			bed = min(contents, cells/max(phi, leastPacking))
+			bed = atMost(contents, cells/atLeast(leastPacking, phi))
 		}
 		kept = in.CellsML
 		if kept > 0 && full > 0 {
@@ -113,9 +107,9 @@ func (b *Bowl) bedAfter(in *Fluid, kind flowKind, full, broken, contents, dt flo
 		}
 		return kept, dphi
 	}
-	start := max(b.Packing, leastPacking)
+	start := atLeast(leastPacking, b.Packing)
 	k1, p1 := rates(b.CellsML, start)
-	k2, p2 := rates(min(b.CellsML+k1-broken, shape.VolumeML), start+float64(dt*p1))
+	k2, p2 := rates(atMost(shape.VolumeML, b.CellsML+k1-broken), start+float64(dt*p1))
 	return (k1 + k2) / 2, start + float64(dt/2*(p1+p2))
 }
 
@@ -139,20 +133,22 @@ func (b *Bowl) loseCells(out *Fluid, ml float64) {
 
 // breakCells lyses ml of the bed's cells into its mobile liquid.
 func (b *Bowl) breakCells(ml float64, lysedML *float64) {
-	bed := Fluid{CellsML: b.CellsML, Bound: b.Bound, Liquid: b.Mobile}
-	lyse(&bed, ml, lysedML)
-	b.CellsML, b.Bound, b.Mobile = bed.CellsML, bed.Bound, bed.Liquid
+	lyseInto(&b.Mobile, &b.CellsML, &b.Bound, ml, lysedML)
 }
 
-// liquidIn lets the share through of l through the mobile zone, which pushes as much of its own out into the supernatant, and
-// the rest straight into the supernatant.
-func (b *Bowl) liquidIn(l *Liquid, through float64) {
-	if ml := float64(through * l.ML); ml > 0 {
-		moveLiquid(&b.Mobile, l, ml)
-		moveLiquid(&b.Clear, &b.Mobile, ml)
+// liquidIn lets ml of l in: the share through goes through the mobile zone, which pushes as much of its own out into the
+// supernatant, and the rest straight into the supernatant.
+func (b *Bowl) liquidIn(l *Liquid, ml, through float64) {
+	if through <= 0 {
+		moveLiquid(&b.Clear, l, ml)
+		return
 	}
-	addLiquid(&b.Clear, l)
-	*l = Liquid{}
+	var in Liquid
+	moveLiquid(&in, l, ml)
+	ml = float64(through * in.ML)
+	moveLiquid(&b.Mobile, &in, ml)
+	moveLiquid(&b.Clear, &b.Mobile, ml)
+	addLiquid(&b.Clear, &in)
 }
 
 // exchange evens out the mobile and the immobile liquid for dt seconds, to second order.
@@ -176,7 +172,7 @@ func (b *Bowl) exchange(dt float64) {
 
 // bedLiquid moves liquid between the bed and the supernatant until the bed's zones have the volumes its packing asks for.
 func (b *Bowl) bedLiquid() {
-	bed := math.Max(0, b.BedML()-b.CellsML)
+	bed := atLeast(0, b.BedML()-b.CellsML)
 	b.fitZone(&b.Mobile, float64(mobileShare*bed))
 	b.fitZone(&b.Immobile, float64(immobileShare*bed))
 }

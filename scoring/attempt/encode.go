@@ -58,6 +58,14 @@ func (a *Attempt) seal() string {
 // Sealed tells whether the seal is that of the content.
 func (a *Attempt) Sealed() bool { return a.Seal == a.seal() }
 
+// PlayedBy is the attempt with another code or name for who played, sealed anew. Nothing that is played again depends on it.
+func (a *Attempt) PlayedBy(operator string) *Attempt {
+	b := *a
+	b.Operator = valid(operator)
+	b.Seal = b.seal()
+	return &b
+}
+
 func (a *Attempt) parts() []part {
 	acts := make([]any, len(a.Actions))
 	for i := range a.Actions {

@@ -87,13 +87,17 @@ func decidedAlike(a, b *Grade) bool {
 
 // Replay plays an attempt again and compares. It reads the attempt only and writes nothing anywhere. The error is for an
 // attempt that cannot be played because its scenario cannot be read.
-func Replay(a *Attempt) (*Report, error) {
+func Replay(a *Attempt) (*Report, error) { return ReplayBeside(a, scoring.PlayYardstick) }
+
+// ReplayBeside is Replay with a yardstick that the caller gives: one that was played already serves every attempt at the same
+// case.
+func ReplayBeside(a *Attempt, yardstick func(sc *scenarios.Scenario, seed uint64, assessment bool) scoring.Yardstick) (*Report, error) {
 	sc, faults := scenarios.Parse(a.Scenario.ID+".yaml", []byte(a.Scenario.Text))
 	if err := faults.Err(); err != nil {
 		return nil, fmt.Errorf("the scenario of the attempt cannot be read:\n%w", err)
 	}
 	run, points := playAgain(sc, a)
-	now := GradeOf(scoring.Judge(sc, run, scoring.PlayYardstick(sc, a.Seed, a.Assessment())))
+	now := GradeOf(scoring.Judge(sc, run, yardstick(sc, a.Seed, a.Assessment())))
 	r := &Report{ModelRecorded: a.Model, ModelNow: sim.ModelVersion, Sealed: a.Sealed(), Acts: len(a.Actions),
 		LengthRecorded: a.LengthTicks, LengthNow: run.State.Tick, EndedRecorded: a.Ended, EndedNow: run.State.Ended}
 	r.compare(a, points)

@@ -80,6 +80,20 @@ func (s *State) publicKeys() (keys []ed25519.PublicKey) {
 	return keys
 }
 
+// Record is what the record of a proof says; its body is nil where it is not shown, or was deleted. It is to be asked for once the
+// proof was checked.
+func (p *Proof) Record() (*Entry, error) {
+	l, err := readLeaf([]byte(p.Leaf))
+	if err != nil {
+		return nil, err
+	}
+	e := &Entry{Seq: p.Seq, Leaf: l}
+	if p.Body != "" {
+		e.Body, err = readBody(l, []byte(p.Body))
+	}
+	return e, err
+}
+
 // CheckProof says whether a proof holds, and of which record of which checkpoint.
 func CheckProof(p *Proof) (*Leaf, *Checkpoint, error) {
 	var keys []ed25519.PublicKey
@@ -94,15 +108,11 @@ func CheckProof(p *Proof) (*Leaf, *Checkpoint, error) {
 	if err != nil {
 		return nil, nil, fmt.Errorf("the checkpoint: %w", err)
 	}
-	l, err := readLeaf([]byte(p.Leaf))
+	e, err := p.Record()
 	if err != nil {
 		return nil, nil, err
 	}
-	if p.Body != "" {
-		if _, err := readBody(l, []byte(p.Body)); err != nil {
-			return nil, nil, err
-		}
-	}
+	l := e.Leaf
 	public, err := publicOf(p.Public)
 	if err != nil {
 		return nil, nil, err

@@ -194,7 +194,7 @@ func (e *Entry) stands() bool { return e.VoidedBy == "" && e.SupersededBy == "" 
 
 // about asks that a record is about somebody, as far as that can still be known.
 func (e *Entry) about(learner string) error {
-	if e.Body != nil && e.learner() != learner {
+	if e.Body != nil && e.Learner() != learner {
 		return fmt.Errorf("record %s is none of %s", e.Leaf.ID, learner)
 	}
 	return nil
@@ -242,8 +242,8 @@ func (s *State) mayVoid(who *Person, b *Void) error {
 	return first(of.about(b.Learner), by(who, b.Assessor, Assessor, Administrator), notOwn(b.Learner, b.Assessor), need(b.Reason, "reason"), bounded(b.Reason))
 }
 
-// learner is whom a record is about, "" for nobody.
-func (e *Entry) learner() string {
+// Learner is whom a record is about, "" for nobody.
+func (e *Entry) Learner() string {
 	switch b := e.Body.(type) {
 	case *SignOff:
 		return b.Learner
@@ -267,7 +267,7 @@ func (s *State) mayForget(who *Person, b *Forget) error {
 	case of.ForgottenBy != "":
 		return fmt.Errorf("record %s was deleted already", b.Of)
 	}
-	return first(by(who, b.By, Administrator), notOwn(of.learner(), b.By), need(b.Reason, "reason"), bounded(b.Reason))
+	return first(by(who, b.By, Administrator), notOwn(of.Learner(), b.By), need(b.Reason, "reason"), bounded(b.Reason))
 }
 
 func (s *State) mayEvent(who *Person, b *Event) error {

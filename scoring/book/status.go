@@ -46,7 +46,7 @@ func (s *State) learners() []string {
 }
 
 // standing works out one learner and one competency. What was shown before an event that asks for it to be shown again does not
-// count.
+// count; on the day of the event the order in the book decides.
 func (s *State) standing(p *Plan, c *Competency, who string, today time.Time) Standing {
 	st := Standing{Learner: who, Competency: c}
 	since, why := s.askedAgain(c, who, today)
@@ -101,22 +101,34 @@ func later(a, b time.Time) time.Time {
 // dueAfter are the words for each event.
 var dueAfter = map[string]string{EventIncident: "book.due_incident", EventEquipment: "book.due_equipment", EventAway: "book.due_away"}
 
+// moment is when an event was: its day, and its place in the book.
+type moment struct {
+	day time.Time
+	seq int64
+}
+
+// before says whether something was shown after it: on a later day, or on the same one by a later record.
+func (m moment) before(e *Entry, day time.Time) bool {
+	return day.After(m.day) || day.Equal(m.day) && e.Seq > m.seq
+}
+
 // askedAgain is the newest event after which the competency has to be shown again.
-func (s *State) askedAgain(c *Competency, who string, today time.Time) (since time.Time, why string) {
+func (s *State) askedAgain(c *Competency, who string, today time.Time) (since moment, why string) {
+	since.seq = -1
 	for _, e := range s.Entries {
 		b, ok := e.Body.(*Event)
 		if !ok || !e.InForce() || b.Learner != "" && b.Learner != who || !slices.Contains(c.After, b.What) {
 			continue
 		}
-		if at := day(b.Date); !at.After(today) && !at.Before(since) {
-			since, why = at, words.Say(dueAfter[b.What], b.Date, b.Reason)
+		if at := day(b.Date); !at.After(today) && !at.Before(since.day) {
+			since, why = moment{at, e.Seq}, words.Say(dueAfter[b.What], b.Date, b.Reason)
 		}
 	}
 	return since, why
 }
 
 // passes counts the sign-offs of a case as competent, each seed once.
-func (s *State) passes(scenario, who string, since, today time.Time) (n int, newest time.Time) {
+func (s *State) passes(scenario, who string, since moment, today time.Time) (n int, newest time.Time) {
 	var seeds []string
 	for _, e := range s.Entries {
 		b, ok := e.Body.(*SignOff)
@@ -124,7 +136,7 @@ func (s *State) passes(scenario, who string, since, today time.Time) (n int, new
 			continue
 		}
 		at := day(b.Date)
-		if at.Before(since) || at.After(today) || slices.Contains(seeds, b.Seed) {
+		if !since.before(e, at) || at.After(today) || slices.Contains(seeds, b.Seed) {
 			continue
 		}
 		seeds = append(seeds, b.Seed)
@@ -134,7 +146,7 @@ func (s *State) passes(scenario, who string, since, today time.Time) (n int, new
 }
 
 // reached says whether an item has its level in the newest record that rates it.
-func (s *State) reached(p *Plan, item, who string, since, today time.Time) (ok bool, at time.Time) {
+func (s *State) reached(p *Plan, item, who string, since moment, today time.Time) (ok bool, at time.Time) {
 	needs := mostLevel
 	for i := range p.Items {
 		if p.Items[i].Name == item {
@@ -143,7 +155,7 @@ func (s *State) reached(p *Plan, item, who string, since, today time.Time) (ok b
 	}
 	for _, e := range s.Entries {
 		b, is := e.Body.(*SignOff)
-		if !is || !e.InForce() || b.Learner != who || day(b.Date).Before(since) || day(b.Date).After(today) {
+		if !is || !e.InForce() || b.Learner != who || !since.before(e, day(b.Date)) || day(b.Date).After(today) {
 			continue
 		}
 		for _, r := range b.Rated {
@@ -168,13 +180,13 @@ func (s *State) cases(competency, who string, today time.Time) (n int, newest ti
 
 // holds is until when what was shown holds: the interval from the newest, or an earlier date that an assessor has set for one of
 // the cases.
-func (s *State) holds(c *Competency, who string, last, since, today time.Time) time.Time {
+func (s *State) holds(c *Competency, who string, last time.Time, since moment, today time.Time) time.Time {
 	until := last.AddDate(0, max(1, c.IntervalMonths), 0)
 	for _, pc := range c.Scenarios {
 		var due time.Time
 		for _, e := range s.Entries {
 			b, ok := e.Body.(*SignOff)
-			if ok && e.InForce() && b.Learner == who && b.Scenario.ID == pc.ID && b.Outcome == Competent && !day(b.Date).Before(since) && !day(b.Date).After(today) {
+			if ok && e.InForce() && b.Learner == who && b.Scenario.ID == pc.ID && b.Outcome == Competent && since.before(e, day(b.Date)) && !day(b.Date).After(today) {
 				due = later(due, day(b.Due))
 			}
 		}

@@ -48,6 +48,17 @@ func TestWhoIsDueAndWhy(t *testing.T) {
 	if st := standing(t, b, booktest.Trainee, "2031-07-02"); st.Shown || !st.Due || !strings.Contains(strings.Join(st.Why, ";"), "new equipment on 2031-07-01") || st.Cases != 1 {
 		t.Error(st.String())
 	}
+	// on the day of an event the order in the book decides
+	b.Must(t, &book.Event{Learner: booktest.Trainee, By: booktest.First, What: book.EventIncident, Date: "2031-05-14", Reason: "a clotted filter"}, nil, booktest.First)
+	if st := standing(t, b, booktest.Trainee, "2031-05-20"); st.Shown || !st.Due {
+		t.Error(st.String())
+	}
+	again := booktest.SignOff(t, file(t), booktest.Trainee, booktest.First)
+	again.Rated = []book.Rated{{"handover", 3, "", ""}, {"asepsis", 3, "", ""}}
+	b.Must(t, again, file(t), booktest.First)
+	if st := standing(t, b, booktest.Trainee, "2031-05-20"); !st.Shown || st.Due {
+		t.Error(st.String())
+	}
 	b.Must(t, &book.Void{Of: e["case"].Leaf.ID, Learner: booktest.Trainee, Assessor: booktest.Second, Reason: "counted twice"}, nil, booktest.Second)
 	if st := standing(t, b, booktest.Trainee, "2031-06-01"); st.Shown || st.Cases != 0 {
 		t.Error(st.String())

@@ -48,6 +48,8 @@ type StopAt struct {
 type Rule struct {
 	From, Until int64
 	Act         func(v *sim.Seen, do func(sim.Action) sim.Reason)
+	Waits       func(v *sim.Seen) bool // as long as it says so the tidy end waits; nil for never
+	Does        line                   // the line of work that it does in its time, whose leftovers the hand leaves to it
 }
 
 // begins is the first tick at which anything is otherwise.

@@ -84,20 +84,19 @@ func (f *finding) valued(own int, value float64) Swap {
 	return Swap{own, a}
 }
 
-// seenBy is how the bench looked just after the acts before a tick.
+// seenBy is how the bench looked at the person's next act from a tick on, or at the last of all.
 func (f *finding) seenBy(tick int64) *sim.Seen {
-	for i := range f.acts {
-		if f.acts[i].Tick >= tick {
-			return &f.rec.moments[i].seen
-		}
+	i, _ := slices.BinarySearchFunc(f.acts, tick, func(a sim.Action, t int64) int { return int(a.Tick - t) })
+	if len(f.acts) == 0 {
+		return &sim.Seen{}
 	}
-	return f.rec.seenAt(tick)
+	return &f.rec.moments[min(i, len(f.acts)-1)].seen
 }
 
 // partName is a part as people call it.
 func partName(p sim.Part) string {
 	if p == sim.AnticoagulantHook {
-		return words.Say("decision.anticoagulant_hook")
+		return words.Say("decision.hook_of_anticoagulant")
 	}
 	return words.Say("part." + p.String())
 }

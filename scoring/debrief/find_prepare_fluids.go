@@ -111,6 +111,16 @@ func findBowl(f *finding) []Decision {
 		return nil
 	}
 	at := f.acts[chose].Tick
-	return []Decision{{Fault: Wrong, Title: title("bowl", Wrong, words.Say("bowl."+right.String()), words.Say("bowl."+own.String())), Tick: at, Done: at,
-		Edit: Edit{Swap: []Swap{f.valued(chose, float64(right))}}}}
+	d := Decision{Fault: Wrong, Title: title("bowl", Wrong, words.Say("bowl."+right.String()), words.Say("bowl."+own.String())), Tick: at, Done: at,
+		Edit: Edit{Swap: []Swap{f.valued(chose, float64(right))}}}
+	// wash is reckoned in volumes of the bowl
+	ratio, set := right.Shape().VolumeML/own.Shape().VolumeML, f.every(does(sim.SetWashVolume))
+	for _, i := range set {
+		d.Edit.Swap = append(d.Edit.Swap, f.valued(i, float64(ratio*f.acts[i].Value)))
+	}
+	if len(set) == 0 {
+		wash := float64(ratio * f.rec.moments[opened].seen.Pump.WashML)
+		d.Edit.Add = []Add{{Act: act(f.acts[opened].Tick, sim.SetWashVolume, sim.NoPart, wash)}}
+	}
+	return []Decision{d}
 }

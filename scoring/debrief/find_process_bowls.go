@@ -12,7 +12,6 @@ const (
 	rightStartML = 900.0 // in the reservoir when a standard bowl is begun, the prime among it
 	rightLastML  = 120.0 // once the operation is over: less is not worth a bowl
 	fillOnFromML = 150.0 // of the same: from here a part-filled bowl is filled on
-	standardML   = 200.0 // of a standard bowl
 	partFull     = 0.80  // of a bowl: below it is part-filled
 	dryML        = 15.0  // in the reservoir: filling is stopped before it runs dry
 	littleML     = 60.0  // left in the reservoir: there was no more to fill with
@@ -75,22 +74,8 @@ func (f *finding) stops(b *bowlful, mode sim.PumpMode) (all []int) {
 // bowlML is the volume of the chosen bowl, 0 where none was ever opened.
 func (f *finding) bowlML() float64 { return f.rec.Run.State.Bowl.Shape().VolumeML }
 
-// scaled turns a volume meant for a standard bowl into one for the chosen bowl.
-func (f *finding) scaled(ml float64) float64 {
-	if v := f.bowlML(); v > 0 {
-		return ml * v / standardML
-	}
-	return ml
-}
-
 // startML is what should be in the reservoir when a bowl is begun.
-func (f *finding) startML() float64 {
-	prime := rightPrimeML
-	if f.bowlML() < standardML {
-		prime /= 2
-	}
-	return prime + f.scaled(rightStartML-rightPrimeML)
-}
+func (f *finding) startML() float64 { return f.scaled(rightStartML) }
 
 // least is the least that a criterion asks for, as it is usual where there is none.
 func (f *finding) least(measure string, usual float64) float64 {

@@ -38,7 +38,7 @@ func findOverfilled(f *finding) []Decision {
 		}
 		all = append(all, d)
 	}
-	return f.filledAs(all, bowls, words.Say("decision.overfilled_all", len(all)))
+	return f.filledAs(all, words.Say("decision.overfilled_all", len(all)))
 }
 
 // stopsAt stops a bowl's filling when it is full, and lets what the person did with it afterwards follow as soon as then.
@@ -70,14 +70,13 @@ func (f *finding) nextFrom(bowls []bowlful, i int) int64 {
 }
 
 // filledAs puts one decision about all fillings before those about each, with one rule for the whole time.
-func (f *finding) filledAs(all []Decision, bowls []bowlful, text string) []Decision {
+func (f *finding) filledAs(all []Decision, text string) []Decision {
 	if len(all) < 2 {
 		return all
 	}
 	all = some(all, text)
 	whole := &all[0]
 	whole.Edit.Rule = &Rule{From: all[1].Edit.Rule.From, Until: f.rec.lastTick, Act: all[1].Edit.Rule.Act}
-	_ = bowls
 	return all
 }
 
@@ -105,7 +104,7 @@ func findFilledShort(f *finding) []Decision {
 		t := f.acts[last].Tick
 		all = append(all, Decision{Fault: Late, Title: title("filled_short", Late, b.n, clock(t), 100*b.cy.BedAtStop), Tick: t, Done: t, Edit: e})
 	}
-	return f.filledAs(all, bowls, words.Say("decision.filled_short_all", len(all)))
+	return f.filledAs(all, words.Say("decision.filled_short_all", len(all)))
 }
 
 // findMisread looks for fillings that were left to the automatic stop while the detector was misled.
@@ -135,7 +134,7 @@ func findMisread(f *finding) []Decision {
 		return all
 	}
 	first := all[0].Edit.Add[0]
-	all = f.filledAs(all, bowls, words.Say("decision.misread_all", len(all)))
+	all = f.filledAs(all, words.Say("decision.misread_all", len(all)))
 	all[0].Edit.Add = []Add{first}
 	for _, k := range f.every(func(a *sim.Action) bool { return a.Do == sim.AutoStop && a.Value == 1 && a.Tick >= first.Act.Tick }) {
 		all[0].Edit.Drop = append(all[0].Edit.Drop, k)

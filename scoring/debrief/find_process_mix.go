@@ -8,8 +8,8 @@ import (
 // Mixing the reservoir before it is drawn from.
 
 const (
-	rightClearShare = 0.10              // of the reservoir: more has settled
-	mixesS          = 15.0              // that mixing takes
+	rightClearShare = 0.10                        // of the reservoir: more has settled
+	mixesS          = 15.0                        // that mixing takes
 	mixBefore       = 5 * 60 * sim.TicksPerSecond // the earliest: what was mixed before that has settled again
 )
 
@@ -33,7 +33,7 @@ func findMixing(f *finding) []Decision {
 		}
 		if len(d.Edit.Add) == 0 { // it began by itself
 			at := max(0, b.cy.FillTick-sim.Ticks(mixesS+1))
-			d.Edit.Add = []Add{{Act: act(at, sim.Mix, sim.ReservoirPart, 0)}}
+			d.Edit.Add = []Add{{Act: act(at, sim.Mix, sim.NoPart, 0)}}
 			worst = f.rec.at(b.cy.FillTick).ClearML
 		}
 		d.Tick = d.Edit.Add[0].Act.Tick

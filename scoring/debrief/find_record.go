@@ -17,16 +17,21 @@ type rinsed struct {
 	asked, done int64   // ticks; done is -1 where the rinse was never finished
 	beforeML    float64 // weighed before it
 	restML      float64 // and after it
-	basinML     float64 // what it brought
+	basinML     float64 // what it brought: both weights, and the saline that was poured
 }
 
-// rinses are the rinses a person asked for.
+// rinses are the rinses a person asked for. Saline and the weight after it are taken from the nearest minute kept of the case.
 func (f *finding) rinses() (all []rinsed) {
 	for _, i := range f.every(asks(sim.RinseSwabs)) {
 		r := rinsed{asked: f.acts[i].Tick, beforeML: f.rec.moments[i].seen.SwabsML}
 		if r.done = f.rec.heard(r.asked, "swabs_rinsed"); r.done >= 0 {
-			v := f.rec.seenAt(r.done + 1)
-			r.restML, r.basinML = v.SwabsML, v.BasinML
+			before, after := &f.rec.markBefore(r.done).State, &f.rec.markBefore(r.done+markEvery).State
+			if after.Tick <= r.done {
+				after = &f.rec.Run.State
+			}
+			saline := before.Stores.Rinse.VolumeML() - after.Stores.Rinse.VolumeML()
+			r.restML = after.Field.RinsedRestML
+			r.basinML = max(0, r.beforeML+saline-r.restML)
 		}
 		all = append(all, r)
 	}

@@ -96,6 +96,9 @@ func (rec *Record) falseAlarm(own int) bool {
 // findWrongPackTold looks for a wrong pack that hung on the bench before the case and of which nobody was told. It is told when
 // it was found; where it was never looked at it has to be read first.
 func findWrongPackTold(f *finding) []Decision {
+	if f.rec.Run.State.Conduct.Met[sim.IncidentWrongFluid] > 0 {
+		return nil // it did harm, which is to be declared anyhow
+	}
 	for i := range f.c.Packs {
 		hook := f.c.Packs[i].On
 		if hook == sim.NoPart || !f.c.WrongOn(i, hook) {

@@ -18,7 +18,7 @@ const (
 func findNote(f *finding) []Decision {
 	decisions := f.every(does(sim.Decide))
 	if len(decisions) == 0 {
-		return nil
+		return f.decidesAndNotes()
 	}
 	decided := f.acts[decisions[len(decisions)-1]].Tick
 	at := f.inTime(decided + noteAfter)
@@ -38,4 +38,16 @@ func findNote(f *finding) []Decision {
 		}
 	}
 	return []Decision{d}
+}
+
+// decidesAndNotes is for one who never decided anything.
+func (f *finding) decidesAndNotes() []Decision {
+	right, at := f.sc.Right.RightDecision(), f.inTime(soonBefore(f.rec.firstBlood()))
+	if right != sim.DoNotSalvage {
+		return nil
+	}
+	note := act(at, sim.Note, sim.NoPart, 0)
+	note.Text = words.Say("decision.note_text")
+	return []Decision{{Fault: LeftOut, Title: title("note_decided", LeftOut, words.Say("decision."+right.String()), clock(at)), Tick: at, Done: -1,
+		Edit: Edit{Add: []Add{{Act: act(at, sim.Decide, sim.NoPart, float64(right))}, {Act: note}}}}}
 }

@@ -71,7 +71,9 @@ func findTally(f *finding) []Decision {
 		case 1:
 			d.Title = title("tally_line", LeftOut, words.Say("tally."+sim.TallyItem(one).String()), reads[one])
 		case int(sim.TallyItems):
-			d.Title = title("tally", LeftOut, clock(at))
+			if d.Title = title("tally", LeftOut, clock(at)); end < 0 {
+				d.Title = title("tally_in_time", LeftOut, clock(at))
+			}
 		default:
 			d.Title = title("tally_lines", LeftOut, missing)
 		}

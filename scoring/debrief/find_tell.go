@@ -25,7 +25,7 @@ var communicating = []aspect{
 var recording = []aspect{
 	{name: "last_loss", measures: []string{"loss_estimate_error"}, find: findLastLoss},
 	{name: "tally", measures: []string{"tally_error", "tally_lines_written"}, find: findTally},
-	{name: "declare", measures: []string{"incidents_declared_share"}, critical: mendedByTelling(), find: findDeclare},
+	{name: "declare", measures: []string{"incidents_declared_share", "wrong_pack_told"}, critical: mendedByTelling(), find: findDeclare},
 	{name: "false_alarm", measures: []string{"incidents_declared_share"}, find: findFalseAlarms},
 	{name: "wrong_pack_told", measures: []string{"wrong_pack_told"}, find: findWrongPackTold},
 	{name: "note", measures: []string{"decision_noted"}, find: findNote},

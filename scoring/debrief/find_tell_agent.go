@@ -49,15 +49,16 @@ func routesTo(d sim.Destination) func(a *sim.Action) bool {
 // findAskClear looks for each agent after which the sucker went back before the surgeon had said that the field is clear, or
 // nobody ever asked. Whether it was led away at all is a decision in collecting.
 func findAskClear(f *finding) (all []Decision) {
-	for n, t := range f.rec.agents() {
+	agents, second := f.rec.agents(), f.first(0, asks(sim.SecondSucker))
+	for n, t := range agents {
 		next := f.rec.lastTick
-		if a := f.rec.agents(); n+1 < len(a) {
-			next = a[n+1]
+		if n+1 < len(agents) {
+			next = agents[n+1]
 		}
 		clear := f.rec.heard(t, "field_is_clear", "back_to_first")
 		away := f.first(t, routesTo(sim.ToDiscard))
 		led := !f.rec.at(t).ToReservoir || away >= 0 && f.acts[away].Tick < next
-		if !led || f.first(0, asks(sim.SecondSucker)) >= 0 && f.acts[f.first(0, asks(sim.SecondSucker))].Tick <= t {
+		if !led || second >= 0 && f.acts[second].Tick <= t || f.rec.Run.State.Field.SuckedML == 0 {
 			continue
 		}
 		from := t

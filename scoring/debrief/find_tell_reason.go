@@ -1,6 +1,9 @@
 package debrief
 
-import "rouleau/sim"
+import (
+	"rouleau/assets/words"
+	"rouleau/sim"
+)
 
 // What the team has to be told without having asked: why nothing is collected, that clotting is thinned out, that fluid runs
 // short, and what an RhD-negative mother needs.
@@ -16,7 +19,7 @@ const (
 )
 
 // findTellReason looks for a reason that the team was not told, or told only when it bled. It is told when it was decided. Where
-// something else was decided than what the reason calls for, that decision is what matters.
+// something else was decided than what the reason calls for, it is decided rightly and told.
 func findTellReason(f *finding) []Decision {
 	why, found := sim.PatientDeclines, false
 	for r := sim.PatientDeclines; r <= sim.NoHeparin; r++ {
@@ -24,7 +27,7 @@ func findTellReason(f *finding) []Decision {
 			why, found = r, true
 		}
 	}
-	if !found || why != sim.NoHeparin && f.rec.Run.State.Bench.Decision != f.sc.Right.RightDecision() {
+	if !found {
 		return nil
 	}
 	at := f.rec.firstBlood() - beforeBlood
@@ -45,6 +48,12 @@ func findTellReason(f *finding) []Decision {
 		}
 	case noHeparin:
 		d.Title = title("tell_no_heparin", LeftOut, clock(at))
+	}
+	if decided := f.every(does(sim.Decide)); why != sim.NoHeparin && len(decided) > 0 && f.rec.Run.State.Bench.Decision != f.sc.Right.RightDecision() {
+		right, first := f.sc.Right.RightDecision(), f.acts[decided[0]]
+		d.Edit.Swap = append(d.Edit.Swap, Swap{decided[0], act(first.Tick, sim.Decide, sim.NoPart, float64(right))})
+		d.Edit.Drop = decided[1:]
+		d.Fault, d.Title = Wrong, title("tell_reason", Wrong, words.Say("decision."+right.String()), words.Say("decision."+sim.Decision(first.Value).String()), clock(first.Tick))
 	}
 	return []Decision{d}
 }

@@ -34,6 +34,8 @@ type step struct {
 	until int64 // then it is given up
 	order int   // among those of one tick
 	stop  *StopAt
+	again int64         // not before this tick once more
+	asked *sim.Question // that it answered
 	done  bool
 }
 
@@ -49,12 +51,20 @@ type hand struct {
 	seen     sim.Seen
 	seenAt   int64
 	steady   *operators.Steady
-	reflexAt int64        // not before this tick again
+	reflexAt int64 // not before this tick again
+	askedAt  int64 // when it last asked whether the field is clear, on its own
+	still    stood // of the pump in this course
+	begun    bool
 	waste    sim.PumpMode // what the pump did when the waste bag was full, to go on with it
 	emptied  int8         // the pack that was taken down empty
-	extra    int          // bowls and returns added so far
-	bowls    [][]int      // acts of each of the person's own whole bowls
-	returns  [][]int      // and returns
+	drained  int8         // the same of anticoagulant
+
+	leakAct   int     // the person's act that stopped a leaking bowl, -1 for none, 0 not looked for yet
+	leakAfter int64   // and how long after the alarm
+	short     int     // the bowl that ran out of blood
+	extra     int     // bowls and returns added so far
+	bowls     [][]int // acts of each of the person's own whole bowls
+	returns   [][]int // and returns
 }
 
 // How long an act that is not possible is tried again, in ticks [A].
@@ -66,11 +76,14 @@ const (
 
 // newHand begins with the person's acts from one of them on.
 func newHand(rec *Record, e *Edit, from int) *hand {
-	h := &hand{rec: rec, edit: e, seenAt: -1, emptied: -1}
+	h := &hand{rec: rec, edit: e, seenAt: -1, emptied: -1, drained: -1}
 	h.bowls, h.returns = rec.bowls(), rec.returns()
 	put := func(l line, s step) {
 		if s.until == 0 {
 			s.until = s.due + [lines]int64{apart: patience, pumping: linePatience, giving: linePatience, closing: endPatience}[l]
+			if bidesClear(&s.act) || s.act.Do == sim.Unhang || s.act.Do == sim.Hang { // they wait for a field, or for a wash
+				s.until = s.due + linePatience
+			}
 		}
 		h.queue[l] = append(h.queue[l], s)
 	}
@@ -103,6 +116,9 @@ func newHand(rec *Record, e *Edit, from int) *hand {
 			if e.Stops[k].Own == i {
 				s.stop = &e.Stops[k]
 			}
+		}
+		if s.asked = rec.answered(&s); s.asked != nil || afterGiving(&s.act) {
+			s.until = rec.Run.Case.LastTick
 		}
 		put(l, s)
 	}
@@ -151,11 +167,21 @@ func (h *hand) tick(r *play.Run) {
 		return
 	}
 	whole := r.State.Tick%sim.TicksPerSecond == 0
-	if rule := h.edit.Rule; rule != nil && whole && r.State.Tick >= rule.From && r.State.Tick < rule.Until {
+	switch {
+	case whole && h.begun:
+		h.still = h.still.next(&r.State)
+	case whole:
+		h.still, h.begun = h.rec.stoodAt(r.State.Tick), true
+	}
+	if rule := h.rule(r); rule != nil && whole {
 		rule.Act(h.view(r), func(a sim.Action) sim.Reason { h.seenAt = -1; return r.Do(a) })
 	}
 	if whole {
+		h.listen(r)
+		h.dry(r)
 		h.supply(r)
+		h.keepsDripping(r)
+		h.leaks(r)
 		h.more(r)
 	}
 	h.gather(r)
@@ -174,6 +200,20 @@ func (h *hand) tick(r *play.Run) {
 			h.queue[l] = slices.DeleteFunc(h.queue[l], func(s step) bool { return s.done })
 		}
 	}
+}
+
+// rule is the edit's rule in its time, nil where there is none now.
+func (h *hand) rule(r *play.Run) *Rule {
+	if rule := h.edit.Rule; rule != nil && r.State.Tick >= rule.From && r.State.Tick < rule.Until {
+		return rule
+	}
+	return nil
+}
+
+// leaves says whether a line of work is left to the rule now.
+func (h *hand) leaves(r *play.Run, l line) bool {
+	rule := h.rule(r)
+	return rule != nil && rule.Does == l
 }
 
 // place is where a step stands.
@@ -216,24 +256,28 @@ func (h *hand) try(r *play.Run, l line, s *step) {
 			if s.own >= 0 {
 				h.lag[l] = r.State.Tick - s.due
 			}
+			if h.askedInVain(r, s) && r.State.Tick < s.until {
+				s.again, s.done = r.State.Tick+clearAgain, false
+			}
 			return
 		}
-		moot = s.own >= 0 && hopeless(why, h)
+		moot = s.own >= 0 && h.hopeless(r, why)
 		if l == pumping && !moot {
 			h.reflex(r, why)
+			h.makesRoom(r, s, why)
 		}
 	}
 	s.done = moot || r.State.Tick >= s.until
 }
 
 // hopeless says whether a refusal will stay one.
-func hopeless(why sim.Reason, h *hand) bool {
+func (h *hand) hopeless(r *play.Run, why sim.Reason) bool {
 	switch why {
 	case "bag_is_discarded", "no_more_bags", "no_more_cycles", "no_more_samples", "taken_down", "not_allowed_here", "case_is_over",
-		"pump_stands", "everything_stands", "set_is_open", "pack_hangs_already", "hook_is_taken", "hook_is_empty", "line_is_connected":
+		"pump_stands", "everything_stands", "bowl_is_empty", "set_is_open", "pack_hangs_already", "hook_is_taken", "hook_is_empty", "line_is_connected":
 		return true
 	case "no_such_bag", "bag_is_empty", "nothing_in_bag":
-		return len(h.queue[pumping]) == 0
+		return !h.fills(r)
 	}
 	return false
 }

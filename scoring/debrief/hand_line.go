@@ -1,6 +1,8 @@
 package debrief
 
 import (
+	"slices"
+
 	"rouleau/scoring/play"
 	"rouleau/sim"
 )
@@ -24,6 +26,11 @@ func begins(a *sim.Action) bool { return a.Do == sim.Fill || a.Do == sim.Mix }
 // point at which the person ended it.
 func (h *hand) isDue(r *play.Run, l line, s *step) bool {
 	due, lag := s.due, h.lag[l]
+	if l == pumping && s.own >= 0 && !begins(&s.act) {
+		if early := h.early(s); early > 0 {
+			lag = min(lag, -early)
+		}
+	}
 	switch {
 	case s.own < 0 || lag == 0:
 	case lag > 0 && l == giving && h.whileItRan(s):
@@ -33,12 +40,38 @@ func (h *hand) isDue(r *play.Run, l line, s *step) bool {
 	case l == pumping && !begins(&s.act):
 		due = s.due + lag
 	}
-	return r.State.Tick >= due || l == pumping && s.own >= 0 && r.State.Tick%sim.TicksPerSecond == 0 && h.past(r, s)
+	if l == giving && s.own >= 0 && r.State.Tick%sim.TicksPerSecond == 0 && h.ranOut(r, s) {
+		return true
+	}
+	if l == pumping && r.State.Tick < s.due && h.hookFirst(r, s) {
+		return false
+	}
+	return r.State.Tick >= due || l == pumping && s.own >= 0 && (h.stoppedAlready(s) || r.State.Tick%sim.TicksPerSecond == 0 && h.past(r, s))
 }
 
 // whileItRan says whether the person slowed, stopped or took away a bag that ran in: how long it ran is not cut short.
 func (h *hand) whileItRan(s *step) bool {
 	return (s.act.Do == sim.GiveRate || s.act.Do == sim.Unhook) && h.rec.moments[s.own].seen.Giving.RateMLMin > 0
+}
+
+// early is by how much sooner than in the person's own course the pump stopped by itself, or was stopped, before an act that
+// waited for it. An act that is done once more goes by the time that it has here; one that the edit moves is done when it says.
+func (h *hand) early(s *step) int64 {
+	done := h.rec.Run.Actions[s.own].Tick
+	if s.order >= 0 && s.due != done {
+		return 0
+	}
+	was := h.rec.stoodAt(done)
+	if was.since < 0 || h.still.since < 0 || was.after != h.still.after {
+		return 0
+	}
+	return max(0, was.since+s.due-done-h.still.since)
+}
+
+// stoppedAlready says whether the pump has stopped by itself what the person stopped by hand.
+func (h *hand) stoppedAlready(s *step) bool {
+	mode := h.rec.moments[s.own].seen.Pump.Mode
+	return s.act.Do == sim.StopPump && mode != sim.PumpIdle && h.still.since >= 0 && h.still.after == mode
 }
 
 // past says whether filling or washing has gone further than it had when the person ended it.
@@ -68,24 +101,64 @@ func (h *hand) ready(r *play.Run, l line, s *step) (ready, moot bool) {
 	if s.own < 0 {
 		return true, false
 	}
+	if h.notClear(r, s) {
+		h.asksIfClear(r)
+		return false, false
+	}
+	if r.State.Tick < s.again || h.uncaused(r, s) || h.unasked(r, s) {
+		return false, false
+	}
 	switch l {
 	case pumping:
+		if h.overfills(r, s) {
+			h.freshBag(r)
+			return false, false
+		}
+		if h.replacesFirst(r, s) || h.packShort(r, s) {
+			return false, false
+		}
 		return h.pumpReady(r, s)
 	case giving:
 		return h.giveReady(r, s), false
 	case closing:
 		return h.closeReady(r, s), false
 	}
-	return true, false
+	return h.hangReady(r, s), false
+}
+
+// hangReady says whether a pack can be changed: none is taken down in the middle of a wash unless it is empty, and none is hung
+// before the last one has been taken down.
+func (h *hand) hangReady(r *play.Run, s *step) bool {
+	switch s.act.Do {
+	case sim.Unhang:
+		k := r.State.Bench.HookPack[s.act.On]
+		return s.act.On == sim.AnticoagulantHook || r.State.Pump.Mode != sim.PumpWash || h.rec.moments[s.own].seen.Pump.Mode == sim.PumpWash ||
+			k >= 0 && r.State.Bench.Packs[k].Fluid.VolumeML() < sameML
+	case sim.Hang:
+		return !slices.ContainsFunc(h.queue[apart], func(o step) bool {
+			return !o.done && o.act.Do == sim.Unhang && o.act.On == s.act.On && o.order < s.order
+		})
+	}
+	return true
 }
 
 func (h *hand) pumpReady(r *play.Run, s *step) (ready, moot bool) {
 	own, v := &h.rec.moments[s.own].seen, h.view(r)
+	if h.unwashed(r, s) || h.unfilled(r, s) || h.unsupplied(r, s) {
+		return false, false
+	}
+	if h.doneAlready(own, v, s) {
+		return false, true
+	}
 	stops := s.act.Do == sim.StopPump || s.act.Do == sim.StopAll
 	if own.Pump.Mode == sim.PumpIdle {
 		switch {
 		case stops:
 			return v.Pump.Mode == sim.PumpIdle, v.Pump.Mode == sim.PumpIdle && !v.Pump.Spinning
+		case s.act.Do == sim.Fill && v.Pump.Mode == sim.PumpIdle && h.forNothing(own, v):
+			return false, true
+		case s.act.Do == sim.Fill && v.Pump.Mode == sim.PumpIdle && h.airless(own, v, s):
+			return false, true
 		case s.act.Do == sim.Fill:
 			return v.Pump.Mode == sim.PumpIdle && h.enough(own, v, r.State.Tick-s.due), false
 		}
@@ -131,14 +204,26 @@ func (h *hand) enough(own, v *sim.Seen, waited int64) bool {
 func (h *hand) giveReady(r *play.Run, s *step) bool {
 	own, v := &h.rec.moments[s.own].seen, h.view(r)
 	ends := s.act.Do == sim.Unhook || s.act.Do == sim.GiveRate && s.act.Value == 0
-	if g := own.Giving.Bag; ends && g >= 0 && own.Bags[g].ML <= sameML && v.Giving.Bag == g && v.Giving.FlowMLMin > 0 {
-		return v.Bags[g].ML <= max(own.Bags[g].ML, sameML/2) || r.State.Tick-s.due >= stopWaits*4
+	if g, now := own.Giving.Bag, v.Giving.Bag; ends && g >= 0 && own.Bags[g].ML <= sameML && now >= 0 && v.Giving.FlowMLMin > 0 {
+		return v.Bags[now].ML <= max(own.Bags[g].ML, sameML/2) || r.State.Tick-s.due >= stopWaits*4
 	}
-	if k, ok := bagOf(s.act.On); ok && len(h.queue[pumping]) > 0 {
-		return v.Bags[k].ML >= own.Bags[k].ML/2 || r.State.Tick-s.due >= fillWaits
+	if k, ok := bagOf(s.act.On); ok && h.fills(r) {
+		if own.Bags[k].ML > sameML && v.Bags[k].ML <= 0 {
+			return false // there is nothing in it yet
+		}
+		want := own.Bags[k].ML / 2
+		if s.due < h.rec.Run.Actions[s.own].Tick { // it is done sooner than then, with what there is
+			want = min(want, sameML)
+		}
+		if v.Bags[k].ML < want && r.State.Tick-s.due < fillWaits {
+			return false
+		}
 	}
-	return true
+	return !h.unready(r, s)
 }
+
+// fills says whether anything may still come into a bag.
+func (h *hand) fills(r *play.Run) bool { return len(h.queue[pumping]) > 0 || h.leaves(r, pumping) }
 
 // bagOf is the product bag that a part is.
 func bagOf(p sim.Part) (int, bool) {
@@ -146,6 +231,9 @@ func bagOf(p sim.Part) (int, bool) {
 }
 
 func (h *hand) closeReady(r *play.Run, s *step) bool {
+	if rule := h.rule(r); rule != nil && rule.Waits != nil && rule.Waits(h.view(r)) {
+		return false
+	}
 	open := func(l line) bool { return len(h.queue[l]) > 0 && h.queue[l][0].order < s.order }
 	switch s.act.Do {
 	case sim.TakeDown:

@@ -79,6 +79,8 @@ func (h *hand) more(r *play.Run) {
 		return
 	}
 	switch {
+	case h.stuck(r):
+		h.goesOn(r)
 	case h.bowlIsDue(r):
 		h.again(r, pumping, h.bowls[len(h.bowls)-1], sim.NoPart)
 	case r.State.Tick >= r.Case.EndTick && len(h.queue[giving]) == 0:
@@ -91,19 +93,28 @@ func (h *hand) more(r *play.Run) {
 // bowlIsDue says whether the person, who worked off less, would begin another bowl here.
 func (h *hand) bowlIsDue(r *play.Run) bool {
 	s := &r.State
-	if len(h.bowls) == 0 || h.extra >= mostExtra || s.Pump.Mode != sim.PumpIdle || s.Bench.TakenDown || !h.free(r, pumping) {
+	if len(h.bowls) == 0 || h.extra >= mostExtra || s.Pump.Mode != sim.PumpIdle || s.Bench.TakenDown || !h.free(r, pumping) || h.leaves(r, pumping) {
 		return false
 	}
 	if cy := s.CycleUsed; cy > 0 && s.Cycles[cy-1].DoneTick == 0 {
 		return false
 	}
-	least := h.beginsAt(s.Tick >= r.Case.EndTick)
+	least := float64(h.bowlScale(r) * h.beginsAt(s.Tick >= r.Case.EndTick))
 	return s.Reservoir.Blood.VolumeML() >= least && s.Reservoir.Blood.VolumeML()-h.had(s.Tick, func(t *play.Sample) float64 { return t.ReservoirML }) >= float64(excessShare*least)
 }
 
 // had is what the person had at the same time. A second earlier counts too: a sample is taken after the acts of its tick.
 func (h *hand) had(tick int64, of func(t *play.Sample) float64) float64 {
 	return max(of(h.rec.at(tick)), of(h.rec.at(tick-sim.TicksPerSecond)))
+}
+
+// bowlScale is the bowl here against the person's own.
+func (h *hand) bowlScale(r *play.Run) float64 {
+	own, here := h.rec.Run.State.Bowl.Shape().VolumeML, r.State.Bowl.Shape().VolumeML
+	if own <= 0 || here <= 0 {
+		return 1
+	}
+	return here / own
 }
 
 // beginsAt is the volume at which the person began bowls; at the end the least of them.
@@ -122,7 +133,7 @@ func (h *hand) beginsAt(over bool) float64 {
 // bagToReturn is the fullest bag, where more is left in bags than the person had in them at the same time; -1 for none.
 func (h *hand) bagToReturn(r *play.Run) int {
 	s := &r.State
-	if len(h.returns) == 0 || h.extra >= mostExtra || s.Giving.RateMLMin > 0 || s.Pump.Mode == sim.PumpEmpty || len(h.queue[pumping]) > 0 && s.Tick < r.Case.EndTick {
+	if len(h.returns) == 0 || h.leaves(r, giving) || h.extra >= mostExtra || s.Giving.RateMLMin > 0 || s.Pump.Mode == sim.PumpEmpty || len(h.queue[pumping]) > 0 && s.Tick < r.Case.EndTick {
 		return -1
 	}
 	fullest, held, all := -1, excessML, 0.0
@@ -161,7 +172,7 @@ func (h *hand) again(r *play.Run, l line, acts []int, on sim.Part) {
 				continue
 			}
 		}
-		if a.Do == sim.Empty && int(r.State.Giving.Bag) == r.State.BagsUsed-1 {
+		if a.Do == sim.Empty && int(r.State.Giving.Bag) == r.State.BagsUsed-1 && !r.State.Giving.Joined {
 			steps = append(steps, step{act: sim.Action{Do: sim.NewBag}, own: -1, due: a.Tick + shift, until: a.Tick + shift + linePatience, order: -1})
 		}
 		a.Tick += shift

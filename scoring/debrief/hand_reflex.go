@@ -12,6 +12,7 @@ const (
 	betweenReflexes = 30 * sim.TicksPerSecond
 	wasteMoreML     = 300.0 // in the waste bag than the person had: it fills up sooner here
 	wasteFullML     = 50.0  // short of full by its scale
+	nearlyML        = 20.0  // short of a wash: it will do
 )
 
 // reflex does what a refusal asks for.
@@ -59,32 +60,53 @@ func (h *hand) supply(r *play.Run) {
 		}
 		h.waste = sim.PumpIdle
 		h.byReflex(r, sim.Action{Do: verb})
-	case s.Pump.Mode == sim.PumpWash && s.Pump.NoFlow && s.Alarms.On[sim.AlarmWashEmpty]:
-		h.freshPack(r)
 	}
 }
 
-// freshPack hangs another pack of what hung on the first wash hook, where there is one on the bench.
-func (h *hand) freshPack(r *play.Run) {
-	b := &r.State.Bench
+// unsupplied says whether the person had enough wash fluid on the hook for a wash, and here another pack has to be hung first.
+func (h *hand) unsupplied(r *play.Run, s *step) bool {
+	own, b := &h.rec.moments[s.own].seen, &r.State.Bench
+	if k := own.Bench.HookPack[sim.WashHookA]; s.act.Do != sim.Wash || r.State.Pump.Mode != sim.PumpIdle || k < 0 || own.Bench.PackLeftML[k] < own.Pump.WashML-nearlyML {
+		return false
+	}
 	k := b.HookPack[sim.WashHookA]
 	if k < 0 {
 		k = h.emptied
 	}
-	for i := range r.Case.Packs {
-		if k < 0 || i == int(k) || b.Packs[i].Solution != b.Packs[k].Solution || r.Case.Packs[i].Expired || b.Packs[i].Fluid.VolumeML() < wasteMoreML {
-			continue
-		}
-		hang := sim.Action{Do: sim.Hang, On: sim.WashHookA, Value: float64(i)}
-		if b.HookPack[sim.WashHookA] < 0 {
-			if h.byReflex(r, hang) {
-				return
-			}
-			continue
-		}
-		if h.byReflex(r, sim.Action{Do: sim.Unhang, On: sim.WashHookA}) {
-			h.emptied, h.reflexAt = k, 0
-		}
-		return
+	if k < 0 || b.HookPack[sim.WashHookA] >= 0 && b.Packs[k].Fluid.VolumeML() >= r.State.Pump.WashML-nearlyML {
+		return false
 	}
+	h.changePack(r, k)
+}
+
+// changePack hangs another pack instead of the one on the first wash hook, or the one that was taken down empty. It says whether
+// there is one.
+func (h *hand) changePack(r *play.Run, k int8) bool {
+	b := &r.State.Bench
+	fresh := h.packLike(r, int(k), b.Packs[k].Solution)
+	if fresh < 0 {
+		fresh = h.packLike(r, int(k), sim.Saline)
+	}
+	switch {
+	case fresh < 0:
+		return false
+	case b.HookPack[sim.WashHookA] < 0:
+		h.byReflex(r, sim.Action{Do: sim.Hang, On: sim.WashHookA, Value: float64(fresh)})
+	case h.byReflex(r, sim.Action{Do: sim.Unhang, On: sim.WashHookA}):
+		h.emptied, h.reflexAt = k, 0
+	}
+	return true
+	return true
+}
+
+// packLike is a pack of a solution that is in date, at hand and much fuller than pack k; -1 where there is none.
+func (h *hand) packLike(r *play.Run, k int, kind sim.Solution) int {
+	b, v := &r.State.Bench, h.view(r)
+	for i := range r.Case.Packs {
+		hangs := b.HookPack[sim.WashHookB] == int8(i) || i == k
+		if b.Packs[i].Solution == kind && !hangs && !r.Case.Packs[i].Expired && !v.Bench.PackInStore[i] && b.Packs[i].Fluid.VolumeML() >= b.Packs[k].Fluid.VolumeML()+wasteMoreML {
+			return i
+		}
+	}
+	return -1
 }

@@ -60,10 +60,10 @@ const (
 // gain is how much better another outcome is than the person's own, in that order.
 func gain(own, other *Outcome) float64 {
 	g := other.Grade.Points - own.Grade.Points
-	g += criticalWeight * float64(len(own.Critical)-len(other.Critical))
-	g += passWeight * (number(other.Grade.Passed) - number(own.Grade.Passed))
-	g += unitWeight * float64(own.DonorUnits-other.DonorUnits)
-	g += hbWeight * (other.LowestHbGDL - own.LowestHbGDL)
+	g += float64(criticalWeight * float64(len(own.Critical)-len(other.Critical)))
+	g += float64(passWeight * (number(other.Grade.Passed) - number(own.Grade.Passed)))
+	g += float64(unitWeight * float64(own.DonorUnits-other.DonorUnits))
+	g += float64(hbWeight * (other.LowestHbGDL - own.LowestHbGDL))
 	return g + float64(recoveryWeight*(other.Recovery-own.Recovery))
 }
 

@@ -28,7 +28,12 @@ const (
 	offShare  = 0.25
 )
 
-var plantedAll = [][]planted{plantedPreparing, plantedProcessing}
+var plantedAll = [][]planted{
+	plantedPreparing, plantedProcessing,
+	plantedReturning,
+	plantedTelling,
+	plantedRecording,
+}
 
 func steadyRecord(t testing.TB, name string, seed uint64) *Record {
 	t.Helper()

@@ -27,6 +27,7 @@ type Record struct {
 	marks      []play.Mark
 	lastTick   int64     // until which somebody played
 	most       []float64 // the highest reading of the detector, by eye too, since the bowl began to fill; one a second
+	stood      []stood   // one a second
 }
 
 // moment is what was the case just before an act.
@@ -35,6 +36,26 @@ type moment struct {
 	tally [sim.TallyItems]float64
 	shed  float64 // mL so far
 	hands int64   // until when the act kept the hands busy
+
+	falsely bool // the act declared what had not happened
+	clear   bool // the last answer after the act was that the field is clear
+}
+
+// stood is since when the pump stood, and after what.
+type stood struct {
+	since int64 // -1 while it turned
+	after sim.PumpMode
+}
+
+// next is how it stands at a whole second, before the acts of its tick.
+func (p stood) next(s *sim.State) stood {
+	switch {
+	case s.Pump.Mode != sim.PumpIdle:
+		return stood{-1, s.Pump.Mode}
+	case p.since < 0:
+		return stood{s.Tick, p.after}
+	}
+	return p
 }
 
 const markEvery = 60 * sim.TicksPerSecond
@@ -72,7 +93,7 @@ func (rec *Record) Good() *Record {
 func watch(sc *scenarios.Scenario, acts []sim.Action, seed uint64, assessment bool, length int64) *Record {
 	run := play.New(sc.Case(seed, assessment), seed)
 	rec := &Record{Scenario: sc, Assessment: assessment, Run: run, lastTick: length}
-	next, most := 0, 0.0
+	next, most, still := 0, 0.0, stood{}
 	var seen sim.Seen
 	for !run.State.Ended && run.State.Tick < length {
 		if run.State.Tick%markEvery == 0 {
@@ -81,6 +102,8 @@ func watch(sc *scenarios.Scenario, acts []sim.Action, seed uint64, assessment bo
 		if run.State.Tick%sim.TicksPerSecond == 0 {
 			most = highest(most, &run.State)
 			rec.most = append(rec.most, most)
+			still = still.next(&run.State)
+			rec.stood = append(rec.stood, still)
 		}
 		for next < len(acts) && acts[next].Tick <= run.State.Tick {
 			rec.do(acts[next], &seen)
@@ -106,8 +129,9 @@ func (rec *Record) do(a sim.Action, seen *sim.Seen) {
 	r := rec.Run
 	sim.View(&r.Case, &r.State, seen)
 	m := moment{seen: *seen, tally: sim.TallyTruth(&r.State), shed: r.State.Patient.ShedML}
+	alarms := r.State.Conduct.FalseAlarms
 	if r.Do(a) == "" {
-		m.hands = r.State.Bench.HandsUntil
+		m.hands, m.falsely, m.clear = r.State.Bench.HandsUntil, r.State.Conduct.FalseAlarms > alarms, r.State.Team.FieldClear
 		rec.moments = append(rec.moments, m)
 	}
 }
@@ -122,6 +146,11 @@ func (rec *Record) markBefore(tick int64) *play.Mark {
 func (rec *Record) at(tick int64) *play.Sample {
 	t := rec.Run.Trace
 	return &t[min(max(0, int(tick/sim.TicksPerSecond)), len(t)-1)]
+}
+
+// stoodAt is how the pump stood at a tick.
+func (rec *Record) stoodAt(tick int64) stood {
+	return rec.stood[min(len(rec.stood)-1, max(0, int(tick/sim.TicksPerSecond)))]
 }
 
 // judge grades a run of the same case against what steady reached in it.

@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"rouleau/scenarios"
+	"rouleau/scoring/cells"
 )
 
 // This file holds rows as CSV. What is text there never begins with a sign that a spreadsheet would take for a formula.
@@ -48,32 +49,19 @@ func (t *Table) Write(to io.Writer) error {
 	slices.SortFunc(rows, Less)
 	for i := range rows {
 		r := &rows[i]
-		line := []string{Plain(r.Case), strconv.FormatUint(r.Seed, 10), Plain(r.Operator), Plain(r.Digest), strconv.FormatBool(r.Passed), digits(r.Points)}
+		line := []string{cells.Text(r.Case), strconv.FormatUint(r.Seed, 10), cells.Text(r.Operator), cells.Text(r.Digest), strconv.FormatBool(r.Passed), cells.Number(r.Points)}
 		for _, p := range r.Parts {
-			line = append(line, digits(p))
+			line = append(line, cells.Number(p))
 		}
-		line = append(line, digits(r.Recovery), digits(r.LengthS), strconv.Itoa(r.DonorUnits), strings.Join(r.Critical, " "))
+		line = append(line, cells.Number(r.Recovery), cells.Number(r.LengthS), strconv.Itoa(r.DonorUnits), strings.Join(r.Critical, " "))
 		for _, c := range r.Criteria {
-			line = append(line, digits(c))
+			line = append(line, cells.Number(c))
 		}
 		w.Write(line)
 	}
 	w.Flush()
 	return w.Error()
 }
-
-// Plain keeps a spreadsheet from taking a text for a formula.
-func Plain(text string) string {
-	if text != "" && strings.ContainsAny(text[:1], "=+-@\t\r'") {
-		return "'" + text
-	}
-	return text
-}
-
-// unplain takes back what Plain did.
-func unplain(text string) string { return strings.TrimPrefix(text, "'") }
-
-func digits(x float64) string { return strconv.FormatFloat(x, 'g', -1, 64) }
 
 // mend is what can be done about a file of runs that was damaged.
 const mend = "the file is damaged; take this line out and its run is played again, or remove the file"
@@ -136,7 +124,7 @@ func rowOf(f, head []string) (r Row, fault string) {
 		return x
 	}
 	var err, notYes error
-	if r.Case, r.Operator, r.Digest = unplain(f[0]), unplain(f[2]), unplain(f[3]); r.Case == "" || r.Operator == "" {
+	if r.Case, r.Operator, r.Digest = cells.Read(f[0]), cells.Read(f[2]), cells.Read(f[3]); r.Case == "" || r.Operator == "" {
 		say(0, "followed by a seed and an operator")
 	}
 	if r.Seed, err = strconv.ParseUint(f[1], 10, 64); err != nil {

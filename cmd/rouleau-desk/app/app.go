@@ -50,11 +50,12 @@ type App struct {
 	cases    []known
 	origin   string // path of the broken file, to read it again
 	begun    playing
-	held     []playing  // cases that were left and could not be written down: they stay in memory
-	asking   bool       // whether the file of the case is to be read again
-	next     *recording // to be shown once the cautions were read
-	told     time.Time  // when the case was last given a notice
-	now      time.Time  // of this frame
+	held     []playing   // cases that were left and could not be written down: they stay in memory
+	asking   bool        // whether the file of the case is to be read again
+	next     *recording  // to be shown once the cautions were read
+	told     time.Time   // when the case was last given a notice
+	page     chan string // what came of a page that is being made, nil for none
+	now      time.Time   // of this frame
 	ringer   sound.Ringer
 	alarms   sound.Alarms
 	paper    *ui.Palette
@@ -151,6 +152,7 @@ func (a *App) Frame(c *ui.Core, now time.Time) error {
 		c.Pal = a.strong
 	}
 	a.drops(c)
+	a.pageMade()
 	a.scaleKeys(c)
 	defer a.ring()
 	if a.begun.session == nil {

@@ -85,8 +85,15 @@ func (w *window) drop(name string, data []byte) {
 	w.Idle()
 }
 
-// endNow decides that nothing is salvaged, and ends the case at its sheet.
+// endNow decides that nothing is salvaged, ends the case at its sheet, and goes to the verdict past the marks.
 func (w *window) endNow() {
+	w.t.Helper()
+	w.endUnmarked()
+	w.click("Show the verdict without marking")
+	w.Idle()
+}
+
+func (w *window) endUnmarked() {
 	w.t.Helper()
 	w.click("do not salvage")
 	if err := w.HoldDown("End the case here", 1000); err != nil {

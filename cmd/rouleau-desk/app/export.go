@@ -72,6 +72,9 @@ func (a *App) copyTo(to string) (string, error) {
 		return "", errors.New(made.Fault)
 	}
 	r.SavedAs, r.Fault = made.SavedAs, ""
+	if err := b.session.KeepMarks(to); err != nil {
+		r.Fault = err.Error()
+	}
 	if b.journal.Path() != "" {
 		b.journal.Saved() // what is safe is not offered to be gone on with
 		b.journal.Flush()

@@ -47,14 +47,19 @@ func (a *App) play(sc *scenarios.Scenario, seed uint64, assessment bool) {
 // sit puts a session on the screen, with a journal of its own and a desk on which nothing is half written.
 func (a *App) sit(sc *scenarios.Scenario, o session.Options) {
 	a.begun = playing{scenario: sc, assessment: o.Assessment}
-	a.begun.journal = journal.New(a.folder.RunningFolder(), journal.HeadOf(sc, o.Seed, o.Assessment, a.operator(), a.o.Now()))
+	a.begun.journal = a.newJournal(sc, o.Seed, o.Assessment)
 	a.desk = a.desk.Again()
-	a.begun.session = session.New(sc, a.options(o))
+	a.begun.session = session.New(sc, a.options(o, a.begun.journal))
 }
 
-// options adds what all sessions share.
-func (a *App) options(o session.Options) session.Options {
-	o.Finish, o.NewSeed, o.Journal = a.finish, a.o.NewSeed, a.begun.journal
+// newJournal is the journal of a case that begins now.
+func (a *App) newJournal(sc *scenarios.Scenario, seed uint64, assessment bool) *journal.Journal {
+	return journal.New(a.folder.RunningFolder(), journal.HeadOf(sc, seed, assessment, a.operator(), a.o.Now()))
+}
+
+// options adds what all sessions share, and the journal of this one.
+func (a *App) options(o session.Options, j *journal.Journal) session.Options {
+	o.Finish, o.NewSeed, o.Journal = a.finish, a.o.NewSeed, j
 	return o
 }
 
@@ -92,8 +97,8 @@ func (a *App) caseFrame(c *ui.Core) error {
 	s.Refresh()
 	for _, act := range a.desk.Frame(c, &s.View) {
 		a.Do(act)
-		if act.Do == bench.Again || act.Do == bench.AgainNewSeed {
-			c.Focus(0)
+		if act.Do == bench.Again || act.Do == bench.AgainNewSeed || a.begun.session != s {
+			c.Focus(0) // the screen it was on has gone
 		}
 	}
 	if s = a.begun.session; s.View.Screen != bench.Cautions {
@@ -122,6 +127,10 @@ func (a *App) Do(act bench.Act) {
 		a.saveCopy(act.Text)
 	case bench.Again, bench.AgainNewSeed:
 		a.again(act)
+	case bench.TryAgain:
+		a.tryFrom(act.Value)
+	case bench.SavePage:
+		a.savePage(act.Text)
 	default:
 		a.begun.session.Do([]bench.Act{act})
 	}

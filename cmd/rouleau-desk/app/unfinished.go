@@ -103,7 +103,7 @@ func (a *App) resumeJournal(path string) error {
 			a.begun.path = k.path
 		}
 	}
-	if a.begun.session, err = session.Resume(sc, j, a.options(session.Options{})); err != nil {
+	if a.begun.session, err = session.Resume(sc, j, a.options(session.Options{}, j)); err != nil {
 		j.Close()
 		return err
 	}

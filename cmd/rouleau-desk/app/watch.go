@@ -1,9 +1,10 @@
-// Recorded attempts: shown again from their start, or opened at their result.
+// Recorded attempts: shown again from their start, opened at their result, or tried again from one of their moments.
 
 package app
 
 import (
 	"errors"
+	"strconv"
 
 	"rouleau/assets/words"
 	"rouleau/cmd/rouleau-desk/bench"
@@ -11,6 +12,7 @@ import (
 	"rouleau/scenarios"
 	"rouleau/scoring"
 	"rouleau/scoring/attempt"
+	"rouleau/scoring/debrief"
 	"rouleau/sim"
 )
 
@@ -46,14 +48,50 @@ func (a *App) watch(r *recording) error {
 	if err := faults.Err(); err != nil {
 		return err
 	}
-	acts := append([]sim.Action{}, r.Actions...) // never nil: what is shown must not be taken for a case that is played
-	a.sit(sc, session.Options{Seed: r.Seed, Watch: acts, WatchEnd: r.LengthTicks, WatchFrom: r.from})
+	a.sit(sc, session.Options{Seed: r.Seed, Watch: r.watched(), WatchSelf: r.Self})
 	a.begun.recorded = r
 	a.begun.session.Do([]bench.Act{{Do: bench.GoOn}, {Do: bench.GoOn}})
 	if r.Model != sim.ModelVersion {
 		a.notice(words.Say("app.other_model", r.Model, sim.ModelVersion))
 	}
 	return nil
+}
+
+// watched is what of a recording it takes to watch it and to try again from its moments.
+func (r *recording) watched() *session.Recorded {
+	w := &session.Recorded{Acts: r.Actions, End: r.LengthTicks, From: r.from, Record: func() (*debrief.Record, error) { return debrief.Of(r.Attempt) }}
+	if r.Model != sim.ModelVersion {
+		w.Stale = words.Say("app.stale", r.Model)
+	}
+	for i := range r.Checkpoints {
+		p := &r.Checkpoints[i]
+		if is, err := strconv.ParseUint(p.Hash, 16, 64); err == nil { // not all of them have one
+			w.Hashes = append(w.Hashes, session.Hash{Tick: p.Tick, Is: is})
+		}
+	}
+	return w
+}
+
+// tryFrom plays on, as practice, from a moment of the past attempt that is on the screen. Where that cannot be, it is said, and
+// all stays as it was.
+func (a *App) tryFrom(atS int) {
+	b := a.begun
+	r := b.session.Recorded()
+	if r == nil {
+		return
+	}
+	next := playing{scenario: b.scenario, path: b.path, journal: a.newJournal(b.scenario, b.session.Run.Seed, false)}
+	var err error
+	next.session, err = session.TryFrom(b.scenario, r, sim.Ticks(float64(atS)), a.options(session.Options{Seed: b.session.Run.Seed}, next.journal))
+	if err != nil {
+		a.notice(err.Error())
+		return
+	}
+	b.session.Close()
+	a.begun = next
+	if b.session.View.Screen == bench.Graded {
+		a.desk = a.desk.Again()
+	}
 }
 
 // resultOfFile opens the result page of an attempt.
@@ -77,7 +115,9 @@ func (a *App) result(r *recording) error {
 	s.Refresh()
 	s.Do([]bench.Act{{Do: bench.Finish}})
 	s.View.Screen = bench.Graded // also where the attempt was left before its end, or nothing was done in it
-	s.View.Result = session.ResultOf(gradeOf(&r.Grade))
+	grade := gradeOf(&r.Grade)
+	s.View.Result = session.ResultOf(grade)
+	s.View.Result.Self = session.SelfOf(a.begun.scenario, grade, r.Self)
 	s.View.Result.SavedAs = r.from
 	return nil
 }

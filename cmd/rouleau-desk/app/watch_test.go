@@ -120,7 +120,11 @@ func TestTakingOverIsPractice(t *testing.T) {
 		s.Tick()
 	}
 	w.Idle()
-	w.click("Take over from here")
+	w.click("Try again from here")
+	if s = w.App.Session(); !s.View.Paused || s.View.Watching {
+		t.Fatal("what is tried again does not stand")
+	}
+	w.click("Go on")
 	w.Wait(500)
 	was := s.Run.State
 	w.App.Close()

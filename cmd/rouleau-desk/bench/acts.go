@@ -28,7 +28,12 @@ const (
 	GuideFast    // lesson: pass waits at ten times the pace, or no longer
 	ExportChart  // Value: 0 a picture (PNG), 1 a drawing (SVG); [Desk.Export] makes it
 	SaveCopy     // Text: the place where a copy of the attempt should go
-	WatchOn      // take over from a recorded attempt, as practice
+	Seek         // Value: seconds of the recorded attempt that is watched, to go to
+	TryAgain     // Value: seconds; play on as practice from this moment of the attempt that is watched or has ended
+	GiveMarks    // Marks: how each objective went, before the verdict is shown
+	OpenDebrief  // play the case otherwise, to tell what decisions cost
+	ShowCourses  // Value: a row of the costs, of which both courses are wanted
+	SavePage     // Text: the place where the debrief should go as a page
 )
 
 // Act is one act.
@@ -38,6 +43,7 @@ type Act struct {
 	Value int
 	Alarm sim.Alarm
 	Text  string
+	Marks *Marks
 }
 
 func on(do sim.Verb, part sim.Part, value float64) Act {

@@ -131,13 +131,14 @@ func (d *Desk) largeCharts(c *ui.Core, v *View, r, panel ui.Rect) {
 func (d *Desk) overTime(c *ui.Core, v *View, g *ui.Chart, r ui.Rect, extra []ui.ChartMark) {
 	b := &d.board
 	b.moments(v.Charts, true, extra)
-	b.names = [...]string{words.Say("chart.row_acts"), words.Say("chart.row_alarms"), words.Say("chart.row_said"), words.Say("chart.row_points")}
+	b.names = [...]string{words.Say("chart.row_acts"), words.Say("chart.row_alarms"), words.Say("chart.row_said"), words.Say("chart.row_points"),
+		words.Say("report.row_decisions")}
 	b.over = [...]string{words.Say("chart.row_phase"), words.Say("chart.row_bowl"), words.Say("chart.row_given")}
 	b.stretches(v.Charts)
 	g.ID, g.Rect, g.Label, g.Ends = ui.Name("charts"), r, words.Say("chart.name"), true
 	g.Marks, g.Bands, g.MarkNames, g.BandNames, g.Size = b.marks, b.bands, b.names[:3], b.over[:], 15
-	if len(extra) > 0 {
-		g.MarkNames = b.names[:]
+	for i := range extra {
+		g.MarkNames = b.names[:max(len(g.MarkNames), extra[i].Row+1)]
 	}
 	if r.H < 420 || r.W < 620 {
 		g.Size = stripText

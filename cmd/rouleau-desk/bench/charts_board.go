@@ -14,7 +14,8 @@ import (
 type board struct {
 	shown  Shown
 	view   ui.ChartView
-	chosen bool // the person has moved the view away from the whole case
+	chosen bool    // the person has moved the view away from the whole case
+	at     float64 // the moment of the timeline that was chosen, NaN for none
 	large  bool
 
 	series []ui.ChartSeries
@@ -22,7 +23,7 @@ type board struct {
 	marks  []ui.ChartMark
 	made   marksKey
 	bands  []ui.ChartBand
-	names  [4]string // of the rows of marks
+	names  [5]string // of the rows of marks
 	over   [3]string // of the rows of bars
 }
 
@@ -35,7 +36,9 @@ type marksKey struct {
 	extra  int
 }
 
-func newBoard() board { return board{shown: firstShown, view: ui.ChartView{Cursor: math.NaN()}} }
+func newBoard() board {
+	return board{shown: firstShown, view: ui.ChartView{Cursor: math.NaN()}, at: math.NaN()}
+}
 
 // ChartAll charts every signal there is, as a measurement of the window wants it.
 func (d *Desk) ChartAll() { d.board.shown = 1<<SignalCount - 1 }

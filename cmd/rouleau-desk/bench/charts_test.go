@@ -250,7 +250,7 @@ func TestAnAssessmentKeepsTruthBackUntilItsEnd(t *testing.T) {
 	}
 	b.Desk.Dialog = bench.NoDialog
 	b.until(1e6)
-	b.Session.Do([]bench.Act{{Do: bench.Finish}})
+	b.finish()
 	b.Idle()
 	if n, want := h.Tracks[bench.TrueHb].Len(), h.Tracks[bench.SignalReservoir].Len(); n != want || n < 3600 {
 		t.Errorf("after the end hidden truth has %d values, want %d", n, want)

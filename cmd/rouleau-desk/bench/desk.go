@@ -72,6 +72,8 @@ func (d *Desk) Frame(c *ui.Core, v *View) []Act {
 		d.cautions(c, v, window)
 	case v.Screen == Sheet:
 		d.sheet(c, v, d.guide(c, v, window))
+	case v.Screen == Graded && v.Result.Self.Asked:
+		d.marking(c, v, window)
 	case v.Screen == Graded:
 		d.result(c, v, window)
 	default:

@@ -4,7 +4,6 @@
 package bench
 
 import (
-	"rouleau/assets/words"
 	"rouleau/cmd/rouleau-desk/ui"
 )
 
@@ -93,39 +92,24 @@ func (d *Desk) bench(c *ui.Core, v *View) {
 
 // bands are what stands between time row and drawing only now and then. They give back the room that is left.
 func (d *Desk) bands(c *ui.Core, v *View, r ui.Rect) ui.Rect {
-	st := ui.Style{Size: ui.SizeBody, Weight: ui.SemiBold}
 	if v.Watching {
-		b := ui.Button{ID: ui.Name("watch on"), Label: words.Say("band.take_over"), Look: ui.LookDark}
-		d.band(c, &r, words.Say("band.watching"), st, &b, Act{Do: WatchOn})
+		d.watchBand(c, v, &r)
 	}
 	if v.Notice != "" {
-		d.band(c, &r, v.Notice, ui.Style{Size: 13}, nil, Act{})
+		d.band(c, &r, v.Notice)
 	}
 	return r
 }
 
-// band is a line of words over the width of the drawing, with a button at its right where b is given.
-func (d *Desk) band(c *ui.Core, r *ui.Rect, text string, st ui.Style, b *ui.Button, a Act) {
+// band is a line of words over the width of the drawing.
+func (d *Desk) band(c *ui.Core, r *ui.Rect, text string) {
+	st := ui.Style{Size: 13}
 	w := r.W - 32
-	if b != nil {
-		w -= wideAs(c, b) + 10
-	}
 	h := c.LabelHeight(text, w, st)
-	least := float32(26)
-	if b != nil {
-		least = 44
-	}
-	box := r.CutTop(max(h+8, least)).InsetXY(6, 1)
+	box := r.CutTop(max(h+8, 26)).InsetXY(6, 1)
 	c.Fill(box, 6, c.Pal.Panel)
 	c.Frame(box, 6, 1.2, c.Pal.Edge)
 	in := box.InsetXY(10, 1)
-	if b != nil {
-		b.Rect = in.CutRight(wideAs(c, b)).Place(wideAs(c, b), 40, 0, 0.5)
-		in.CutRight(10)
-		if c.Button(*b) {
-			d.do(a)
-		}
-	}
 	c.Label(ui.Label{Rect: in.Place(in.W, h, 0, 0.5), Text: text, Style: st})
 }
 

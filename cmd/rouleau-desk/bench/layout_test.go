@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"rouleau/assets/words"
 	"rouleau/cmd/rouleau-desk/bench"
 	"rouleau/cmd/rouleau-desk/session"
 	"rouleau/cmd/rouleau-desk/ui"
@@ -148,8 +149,11 @@ func (b *table) everyScreen(t *testing.T, times ...float64) {
 	b.Desk.Dialog = bench.NoDialog
 	v := &b.Session.View
 	v.Watching, v.Notice = true, "The charts were saved as a very long name of a file in a folder with a long name, charts-20310514-120000.png"
+	v.Recorded = bench.Recorded{EndS: 7300, ActsS: []float64{0, 12, 400, 3000, 7299}}
 	look("watching, with a notice")
-	v.Watching, v.Notice = false, ""
+	v.Recorded.Stale = words.Say("app.stale", "12")
+	look("watching what cannot be tried again")
+	v.Watching, v.Notice, v.Recorded = false, "", bench.Recorded{}
 	b.Session.Do([]bench.Act{{Do: bench.TogglePause}})
 	look("paused")
 	b.Session.Do([]bench.Act{{Do: bench.TogglePause}})
@@ -163,7 +167,7 @@ func TestNothingOverlapsOnAnyScreen(t *testing.T) {
 	b := sit(t, sizes[0], false)
 	b.everyScreen(t, 0, 400, 1700, 1850, 2000, 2600, 3300, 3700, 4500, 5000)
 	b.until(1e6)
-	b.Session.Do([]bench.Act{{Do: bench.Finish}})
+	b.finish()
 	b.atSizes(func() { b.faults(t, "result") })
 	if !b.HasText("of 100") {
 		t.Errorf("the result page shows no points")
@@ -188,7 +192,7 @@ func TestTheResultOfDoingNothingFits(t *testing.T) {
 		for !b.Session.Run.State.Ended {
 			b.Session.Tick()
 		}
-		b.Session.Do([]bench.Act{{Do: bench.Finish}})
+		b.finish()
 		b.faults(t, "result of doing nothing")
 		if !b.HasText("Not passed") || !b.HasText("This is feedback. A person leads the debriefing.") {
 			t.Error("the result page does not say that the case was not passed, or who leads the debriefing")
@@ -208,7 +212,7 @@ func TestWordsArePagedByKeys(t *testing.T) {
 	b := sit(t, ui.Vec{X: 1024, Y: 640}, false)
 	b.begin()
 	b.until(1e6)
-	b.Session.Do([]bench.Act{{Do: bench.Finish}})
+	b.finish()
 	b.Idle()
 	b.Idle()
 	id := ui.Name("result")

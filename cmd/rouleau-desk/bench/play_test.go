@@ -305,6 +305,7 @@ func playByHand(t *testing.T, b *table, h hand) {
 	b.passed(61)
 	h.hold("End the case")
 	h.press("To the result", "")
+	h.press("Show the verdict without marking", "")
 }
 
 var mustHave = []sim.Verb{sim.Decide, sim.ChooseAnticoagulant, sim.ChooseBowl, sim.OpenSet, sim.Connect, sim.TestVacuum, sim.SetVacuum, sim.Hang,

@@ -10,6 +10,7 @@ type Result struct {
 	Reasons   []string // why it was not passed
 	Parts     []PartResult
 	Criticals []CriticalResult
+	Self      Self
 	SavedAs   string // where the attempt was saved, "" when nowhere
 	Fault     string // why it could not be graded or saved, "" when it was
 }
@@ -41,4 +42,33 @@ type CriticalResult struct {
 type Moment struct {
 	Is bool
 	S  float64
+}
+
+// Self is how the person who played saw each objective, beside what was measured of it.
+type Self struct {
+	Asked     bool // the marks are wanted before anything of the verdict is shown
+	Given     bool // they were asked for, and given or left out
+	Choices   []string
+	Rows      []SelfRow // in the order of the work
+	Otherwise string    // what they would do otherwise
+	Sum       string    // one line over all rows
+	Rule      string    // from where on an objective counts as met
+}
+
+// SelfRow is one objective. Places on the scale are 0 for not, 1 for partly, 2 for well, and -1 for none.
+type SelfRow struct {
+	ID, Part, Text string
+	Own            string // the mark in words
+	Seen           int    // its place
+	Measured       string // in words
+	Was            int    // its place
+	Points, Of     float64
+	Apart          string // how the two stand to each other
+	Parts          bool   // they part
+}
+
+// Marks are what a person gives before the verdict: for each row a choice, counted from 1, or 0 for none.
+type Marks struct {
+	Each      []int
+	Otherwise string
 }

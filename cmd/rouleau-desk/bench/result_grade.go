@@ -1,21 +1,26 @@
-// The grade: critical errors first, then the parts with their criteria, each with the way to its moment.
+// The grade: critical errors first, why it was not passed, the parts at a glance, the marks of one's own beside what was
+// measured, and then the parts with their criteria, each with the way to its moment.
 
 package bench
 
 import (
 	"math"
+	"slices"
 
 	"rouleau/assets/words"
 	"rouleau/cmd/rouleau-desk/ui"
 )
 
-// reasons says why a case was not passed, before any points.
+// reasons says why a case was not passed, before any points. Errors stand above in full.
 func (d *Desk) reasons(c *ui.Core, res *Result, in *ui.Rect) {
 	if !res.Graded || res.Pass {
 		return
 	}
 	st := ui.Style{Size: ui.SizeBody, Weight: ui.SemiBold}
 	for _, why := range res.Reasons {
+		if slices.ContainsFunc(res.Criticals, func(k CriticalResult) bool { return k.Name == why }) {
+			continue
+		}
 		c.Label(ui.Label{Rect: in.CutTop(c.LabelHeight(why, in.W, st)), Text: why, Style: st})
 		in.CutTop(2)
 	}
@@ -85,6 +90,11 @@ func (d *Desk) resultRows(c *ui.Core, v *View, r ui.Rect) {
 			c.Label(ui.Label{Rect: ui.R(area.X+10, y, area.W-20, h), Text: line, Style: st})
 			y += h + 8
 		}
+	} else {
+		in := ui.R(area.X, y, area.W, endless)
+		d.reasons(c, res, &in)
+		d.summary(c, res, &in)
+		y = d.sideBySide(c, &res.Self, area, in.Y)
 	}
 	for i := range res.Parts {
 		y = d.part(c, &res.Parts[i], i, area, y)
@@ -93,7 +103,10 @@ func (d *Desk) resultRows(c *ui.Core, v *View, r ui.Rect) {
 	c.EndScroll()
 }
 
-const seeW = 190 // room for it
+const (
+	seeW    = 190 // room for it
+	endless = 1e5 // height of what is cut from the top as far as it is needed
+)
 
 // see is the way from a row of the grade to its moment on the timeline.
 func (d *Desk) see(c *ui.Core, m Moment, id ui.ID, r ui.Rect) {

@@ -12,21 +12,32 @@ import (
 // ending is what stays of the result page from frame to frame.
 type ending struct {
 	tab    int
-	opened int // part of the grade whose criteria alone are shown, -1 for all
-	moment int // of the timeline that is told of, -1 for none
-	from   ui.ID
+	opened int    // part of the grade whose criteria alone are shown, -1 for all
+	moment int    // of the timeline that is told of, -1 for none
+	told   string // of another moment of it, "" for none
+	from   ui.ID  // that led to the timeline, 0 for none
+	back   int    // its tab
 
 	moments []moment
 	marks   []ui.ChartMark
 	made    momentsKey
 	path    string
-	asked   bool
+	asking  asking
+	fresh   bool // the dialog has just been opened
+	own     own
+	talk    talk
 }
 
+// The tabs of the page.
 const (
 	tabGrade = iota
 	tabTimeline
+	tabCosts
+	tabGood
+	tabQuestions
 )
+
+var tabKeys = [...]string{"result.tab_grade", "result.tab_timeline", "desk_debrief.tab_costs", "desk_debrief.tab_good", "desk_debrief.tab_questions"}
 
 func newEnding() ending { return ending{opened: -1, moment: -1} }
 
@@ -71,26 +82,28 @@ func (d *Desk) result(c *ui.Core, v *View, window ui.Rect) {
 		c.Label(ui.Label{ID: ui.Name("notice"), Rect: in.CutTop(min(c.LabelHeight(v.Notice, in.W, st), 36)), Text: v.Notice, Style: st})
 	}
 	in.CutTop(4)
-	tabs := [...]ui.Option{{Label: words.Say("result.tab_grade")}, {Label: words.Say("result.tab_timeline")}}
+	var tabs [len(tabKeys)]ui.Option
+	for i, key := range tabKeys {
+		tabs[i].Label = words.Say(key)
+	}
 	row := in.CutTop(42)
 	if i, ok := c.Tabs(ui.Tabs{ID: ui.Name("result tabs"), Rect: row, Label: words.Say("result.tabs"), Options: tabs[:], Selected: d.end.tab}); ok && i >= 0 {
 		d.end.tab = i
 	}
 	in.CutTop(6)
-	if d.end.tab == tabTimeline {
-		d.timeline(c, v, in)
-	} else {
-		if !v.lesson() {
-			d.reasons(c, res, &in)
-			d.summary(c, res, &in)
-		}
+	switch d.end.tab {
+	case tabGrade:
 		d.resultRows(c, v, in)
+	case tabTimeline:
+		d.timeline(c, v, in)
+	default:
+		d.debrief(c, v, in)
 	}
 	d.resultFoot(c, v, foot)
 	switch {
 	case d.Dialog == ChartDialog:
 		d.chartDialog(c, v)
-	case d.end.asked:
+	case d.end.asking != askNothing:
 		d.saveDialog(c, v)
 	}
 }
@@ -169,7 +182,7 @@ func (d *Desk) resultFoot(c *ui.Core, v *View, foot ui.Rect) {
 			continue
 		}
 		if i == 0 {
-			d.end.asked, d.end.path = true, v.Result.SavedAs
+			d.ask(askCopy)
 			continue
 		}
 		if w.do == Again || w.do == AgainNewSeed {
@@ -179,31 +192,42 @@ func (d *Desk) resultFoot(c *ui.Core, v *View, foot ui.Rect) {
 	}
 }
 
-// saveDialog asks where a copy of the attempt should go.
+// saveDialog asks where a copy of the attempt should go, or the debrief as a page.
 func (d *Desk) saveDialog(c *ui.Core, v *View) {
-	window := ui.Rect{W: c.Size().X, H: c.Size().Y}
-	text := words.Say("result.save_text_unkept")
-	if v.Result.SavedAs != "" {
-		text = words.Say("result.save_text", v.Result.SavedAs)
+	e := &d.end
+	title, text, path := words.Say("result.save_title"), words.Say("result.save_text_unkept"), v.Result.SavedAs
+	switch {
+	case e.asking == askPage:
+		title, text, path = words.Say("desk_debrief.save_title"), words.Say("desk_debrief.save_text"), pagePath(path)
+	case path != "":
+		text = words.Say("result.save_text", path)
 	}
+	if e.fresh {
+		e.path, e.fresh = path, false
+	}
+	window := ui.Rect{W: c.Size().X, H: c.Size().Y}
 	st := ui.Style{Col: c.Pal.Muted}
 	w := min(640, window.W-32)
 	high := c.LabelHeight(text, w-32, st)
 	r := window.Place(w, high+ui.TextFieldHeight+140, 0.5, 0.4)
 	c.BeginOverlay(ui.Name("dialog"), r, true)
-	in := c.Panel(ui.Panel{ID: ui.Name("dialog panel"), Rect: r, Title: words.Say("result.save_title")})
+	in := c.Panel(ui.Panel{ID: ui.Name("dialog panel"), Rect: r, Title: title})
 	c.Label(ui.Label{Rect: in.CutTop(high), Text: text, Style: st})
 	in.CutTop(10)
-	path, entered := c.TextField(ui.TextField{ID: ui.Name("copy path"), Rect: in.CutTop(ui.TextFieldHeight), Label: words.Say("result.save_path"), Text: d.end.path})
-	d.end.path = path
+	now, entered := c.TextField(ui.TextField{ID: ui.Name("copy path"), Rect: in.CutTop(ui.TextFieldHeight), Label: words.Say("result.save_path"), Text: e.path})
+	e.path = now
 	row := in.CutBottom(44)
 	save := c.Button(ui.Button{ID: ui.Name("copy save"), Rect: row.CutRight(200), Label: words.Say("result.save_do"), Look: ui.LookDark}) || entered
-	if save && path != "" {
-		d.do(Act{Do: SaveCopy, Text: path})
-		d.end.asked = false
+	if save && now != "" {
+		do := SaveCopy
+		if e.asking == askPage {
+			do = SavePage
+		}
+		d.do(Act{Do: do, Text: now})
+		e.asking = askNothing
 	}
 	if c.Button(ui.Button{ID: ui.Name("dialog close"), Rect: row.CutLeft(160), Label: words.Say("dialog.close"), Key: ui.Chord{Key: ui.KeyEscape}}) {
-		d.end.asked = false
+		e.asking = askNothing
 	}
 	c.EndOverlay()
 }

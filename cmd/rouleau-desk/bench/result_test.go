@@ -18,7 +18,7 @@ func graded(t *testing.T, size ui.Vec) *table {
 	b := sit(t, size, false)
 	b.begin()
 	b.until(1e6)
-	b.Session.Do([]bench.Act{{Do: bench.Finish}})
+	b.finish()
 	b.Idle()
 	b.Idle()
 	return b

@@ -13,7 +13,7 @@ import (
 func (d *Desk) timeRow(c *ui.Core, v *View, r ui.Rect) {
 	r = r.InsetXY(0, 3)
 	switch {
-	case v.Seen.Ended || v.TimeOver:
+	case v.Seen.Ended || v.TimeOver || v.watchOver():
 		b := ui.Button{ID: ui.Name("finish"), Label: words.Say("top.finish"), Look: ui.LookDark, Key: ui.Chord{Key: ui.KeyF10}}
 		b.Rect = r.CutLeft(wideAs(c, &b) + 20)
 		if c.Button(b) {

@@ -18,6 +18,9 @@ func (d *Desk) topBar(c *ui.Core, v *View, r ui.Rect) {
 	if v.Assessment {
 		mode = words.Say("top.assessment")
 	}
+	if v.Watching {
+		mode = words.Say("top.recorded")
+	}
 	if v.Paused {
 		mode = words.Say("top.paused")
 	}

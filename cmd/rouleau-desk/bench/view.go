@@ -36,6 +36,7 @@ type View struct {
 	TimeLeftS   float64 // that an assessment may still take, on the wall
 	TimeOver    bool    // it was over before the case had ended, and the case stands still
 	Watching    bool    // a recorded attempt is being played; acts by hand are refused
+	Recorded    Recorded
 	Jumping     bool    // time runs on to the next thing worth attention
 	Interrupted int     // times the case was resumed after the window had gone
 	LostS       float64 // of the case's time that a late window let go
@@ -51,6 +52,14 @@ type View struct {
 	Hints       []Hint                  // that apply now, in practice
 	Guide       Guide                   // of a lesson, in practice
 	Result      Result
+	Debrief     Debrief
+}
+
+// Recorded is the attempt that is watched, as a whole.
+type Recorded struct {
+	EndS  float64
+	ActsS []float64 // when something was done
+	Stale string    // why it cannot be tried again from its moments, "" where it can
 }
 
 // Story is the case as people read it.

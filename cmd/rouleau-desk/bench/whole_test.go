@@ -156,7 +156,7 @@ func TestWaysOnAreOffered(t *testing.T) {
 		do     bench.Verb
 		change func(*bench.View)
 	}{{"Jump to next", bench.JumpToNext, func(*bench.View) {}}, {"To the home screen", bench.GoHome, func(v *bench.View) { v.Paused = true }},
-		{"Take over from here", bench.WatchOn, func(v *bench.View) { v.Watching = true }}} {
+		{"Try again from here", bench.TryAgain, func(v *bench.View) { v.Watching, v.Recorded.EndS = true, 4000 }}} {
 		frame(k.press, k.change)
 		if !slices.ContainsFunc(acts, func(a bench.Act) bool { return a.Do == k.do }) {
 			t.Errorf("%q does not ask for it", k.press)
@@ -164,7 +164,7 @@ func TestWaysOnAreOffered(t *testing.T) {
 	}
 	frame("", func(v *bench.View) { v.Assessment, v.Watching = true, false })
 	for _, l := range b.Labels() {
-		if strings.HasPrefix(l, "Jump") || l == "Take over from here" || l == "To the home screen" {
+		if strings.HasPrefix(l, "Jump") || l == "Try again from here" || l == "To the home screen" {
 			t.Errorf("%q is offered in an assessment", l)
 		}
 	}

@@ -51,22 +51,28 @@ func (s *Session) mark(o *sim.Occurrence, l *bench.Line) {
 func (s *Session) sample() {
 	seen := &s.seen
 	sim.View(&s.Run.Case, &s.Run.State, seen)
-	var v [bench.SignalCount]float64
-	s.seenSignals(&v, seen)
-	s.trueSignals(&v)
-	s.charts.Add(&v, !s.options.Assessment)
-	if s.options.Assessment {
-		s.whole.Add(&v, true)
-	}
-	now := sim.Seconds(seen.Tick)
-	h := &s.charts
-	h.Phases = bench.Extend(h.Phases, now, seen.PhaseName, ui.BandPlain)
-	h.Pump = bench.Extend(h.Pump, now, pumpWord(seen), pumpFill(seen))
-	given := ""
+	k := second{atS: sim.Seconds(seen.Tick), phase: seen.PhaseName, pump: pumpWord(seen), fill: pumpFill(seen)}
 	if seen.Giving.FlowMLMin > 0 {
-		given = words.Say("chart.given")
+		k.given = words.Say("chart.given")
 	}
-	h.Given = bench.Extend(h.Given, now, given, ui.BandPlain)
+	s.seenSignals(&k.values, seen)
+	s.trueSignals(&k.values)
+	if s.View.Watching {
+		s.filmSecond(&k)
+	}
+	s.chart(&k)
+}
+
+// chart puts one second on the charts.
+func (s *Session) chart(k *second) {
+	s.charts.Add(&k.values, !s.options.Assessment)
+	if s.options.Assessment {
+		s.whole.Add(&k.values, true)
+	}
+	h := &s.charts
+	h.Phases = bench.Extend(h.Phases, k.atS, k.phase, ui.BandPlain)
+	h.Pump = bench.Extend(h.Pump, k.atS, k.pump, k.fill)
+	h.Given = bench.Extend(h.Given, k.atS, k.given, ui.BandPlain)
 }
 
 // reveal shows, after the end, what an assessment kept back.

@@ -83,7 +83,10 @@ func (s *Session) tellLag(least time.Duration) {
 // Tick lets one tick pass, and once a second adds to the charts. All that the screens remember of the way of a case comes
 // about here, so that a case that is played again from its journal looks the same.
 func (s *Session) Tick() {
-	s.watch()
+	if s.View.Watching {
+		s.film()
+		s.watch()
+	}
 	if s.Run.State.Tick%sim.TicksPerSecond == 0 {
 		s.sample()
 		s.guideLook()

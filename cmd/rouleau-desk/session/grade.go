@@ -18,6 +18,7 @@ func Grader(sc *scenarios.Scenario, assessment bool, operator, path string, when
 	return func(run *play.Run, breaks attempt.Breaks) bench.Result {
 		grade := scoring.Judge(sc, run, scoring.PlayYardstick(sc, run.Seed, assessment))
 		r := ResultOf(&grade)
+		r.Self = SelfOf(sc, &grade, nil)
 		if path == "" {
 			return r
 		}

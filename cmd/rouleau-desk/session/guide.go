@@ -80,8 +80,8 @@ func (s *Session) pace(hurrying bool) {
 // showGuide fills in the card.
 func (s *Session) showGuide() {
 	g := &s.View.Guide
-	if s.guide == nil {
-		*g = bench.Guide{}
+	if s.guide == nil { // watched, or tried again from its middle, a lesson has no cards, and is passed by nobody all the same
+		*g = bench.Guide{Done: s.scenario.Lesson() && s.View.Screen == bench.Graded}
 		return
 	}
 	card := s.guide.Card()

@@ -167,7 +167,7 @@ func recorded(s *Session) *play.Run {
 func TestARecordedAttemptIsWatched(t *testing.T) {
 	run := recorded(open(t, Options{Seed: 1}))
 	saved := false
-	s := open(t, Options{Seed: 1, Assessment: true, Watch: run.Actions, WatchEnd: run.State.Tick,
+	s := open(t, Options{Seed: 1, Assessment: true, Watch: &Recorded{Acts: run.Actions, End: run.State.Tick},
 		Finish: func(*play.Run, attempt.Breaks) bench.Result { saved = true; return bench.Result{} }})
 	s.begin()
 	now := noon
@@ -176,7 +176,7 @@ func TestARecordedAttemptIsWatched(t *testing.T) {
 		t.Fatalf("watching %v, assessment %v", s.View.Watching, s.View.Assessment)
 	}
 	s.Do([]bench.Act{{Sim: sim.Action{Do: sim.Decide, Value: float64(sim.CollectOnly)}}, {Do: bench.SetSpeed, Value: 20}})
-	if len(s.Run.Actions) != 0 || !logged(s, "this is a recording") {
+	if len(s.Run.Actions) != 0 || !logged(s, "recorded: try again from here first") {
 		t.Errorf("an act by hand was done: %v", s.View.Log)
 	}
 	for s.mayRun() {
@@ -193,37 +193,10 @@ func TestARecordedAttemptIsWatched(t *testing.T) {
 	}
 }
 
-// Whoever watches may play on from any moment; jumps work too.
-func TestTakingOver(t *testing.T) {
-	run := recorded(open(t, Options{Seed: 1}))
-	s := open(t, Options{Seed: 1, Watch: run.Actions, WatchEnd: run.State.Tick})
-	s.begin()
-	now := noon
-	s.Advance(now)
-	for s.Run.State.Tick < sim.Ticks(900) {
-		if n, why := jumpOnce(s, &now); n < 1 {
-			t.Fatal(why)
-		}
-	}
-	s.Do([]bench.Act{{Do: bench.WatchOn}})
-	at, acts := s.Run.State.Tick, len(s.Run.Actions)
-	if s.View.Watching || acts == 0 || s.View.May(sim.Action{Do: sim.StopAll}) == "watching" {
-		t.Fatalf("watching %v, %d acts", s.View.Watching, acts)
-	}
-	s.Do([]bench.Act{{Sim: sim.Action{Do: sim.Note, Text: "mine"}}})
-	for range 200 {
-		now = now.Add(500 * time.Millisecond)
-		s.Advance(now)
-	}
-	if got := s.Run.Actions[acts:]; len(got) != 1 || got[0].Text != "mine" || s.Run.State.Tick <= at {
-		t.Errorf("acts after taking over: %v", got)
-	}
-}
-
 // An attempt that was left before its end is shown up to there.
 func TestAnUnfinishedAttemptEndsWhereItEnded(t *testing.T) {
 	run := recorded(open(t, Options{Seed: 1}))
-	s := open(t, Options{Seed: 1, Watch: run.Actions, WatchEnd: sim.Ticks(60)})
+	s := open(t, Options{Seed: 1, Watch: &Recorded{Acts: run.Actions, End: sim.Ticks(60)}})
 	s.begin()
 	now := noon
 	s.Advance(now)
@@ -234,11 +207,5 @@ func TestAnUnfinishedAttemptEndsWhereItEnded(t *testing.T) {
 	s.Refresh()
 	if s.Run.State.Tick != sim.Ticks(60) || !logged(s, "ends here") {
 		t.Errorf("tick %d, log %v", s.Run.State.Tick, s.View.Log)
-	}
-	s.Do([]bench.Act{{Do: bench.WatchOn}})
-	now = now.Add(500 * time.Millisecond)
-	s.Advance(now)
-	if s.Run.State.Tick <= sim.Ticks(60) {
-		t.Error("time stands after taking over")
 	}
 }

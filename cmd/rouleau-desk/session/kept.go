@@ -24,8 +24,10 @@ type kept struct {
 // keptActs are the acts on the window that a case is not the same without, by their names in the journal.
 var keptActs = map[bench.Verb]string{bench.GoOn: "go_on", bench.BackToCase: "back_to_case", bench.SetSpeed: "set_speed",
 	bench.TogglePause: "toggle_pause", bench.Acknowledge: "acknowledge", bench.ToggleTruth: "toggle_truth", bench.GuideNext: "guide_next",
-	bench.GuideBack: "guide_back", bench.GuideFast: "guide_fast",
-	bench.WatchOn: "watch_on"}
+	bench.GuideBack: "guide_back", bench.GuideFast: "guide_fast"}
+
+// keptTaken is the line of a case that was begun by another attempt, at the moment from which it is tried again.
+const keptTaken = "watch_on"
 
 // keepWindow puts an act on the window into the journal.
 func (s *Session) keepWindow(a bench.Act) {
@@ -62,22 +64,26 @@ func (s *Session) keep() {
 	}
 }
 
-// keepFromStart puts what was done so far into a journal that begins only now.
+// keepFromStart puts what was done so far by another attempt into a journal that begins only now. It is written at once.
 func (s *Session) keepFromStart() {
 	j := s.options.Journal
 	if s.journal = j; j == nil {
 		return
 	}
-	for range 2 { // past the cautions and the case sheet
-		j.Window(0, keptActs[bench.GoOn], 0, "")
+	j.Window(0, keptActs[bench.GoOn], 0, "") // past the cautions
+	if s.begun {
+		j.Window(0, keptActs[bench.GoOn], 0, "") // and the case sheet
 	}
 	for _, a := range s.Run.Actions {
 		j.Act(a, "")
 	}
+	j.Window(s.Run.State.Tick, keptTaken, 0, "")
+	s.kept = kept{tick: -1, hashed: -hashEvery}
 }
 
 // Close leaves the case as it is, in its journal, to be gone on with another time.
 func (s *Session) Close() {
+	s.closeDebrief()
 	if s.options.Journal == nil {
 		return
 	}

@@ -7,6 +7,7 @@ import (
 
 	"rouleau/assets/words"
 	"rouleau/cmd/rouleau-desk/bench"
+	"rouleau/cmd/says"
 	"rouleau/sim"
 )
 
@@ -28,6 +29,7 @@ func (s *Session) Refresh() {
 	s.alarms()
 	s.hints()
 	s.showGuide()
+	s.lookAtDebrief()
 }
 
 // readLog puts new lines of the run's log into words.
@@ -36,7 +38,7 @@ func (s *Session) readLog() {
 		o := &s.Run.Log[s.read]
 		l := s.line(o)
 		if o.Kind == sim.Came && o.Act.Do == sim.Inspect && int(o.Act.On) < len(s.View.Heard) {
-			s.View.Heard[o.Act.On] = filled("came."+o.Key, o.Value)
+			s.View.Heard[o.Act.On] = says.Came(o)
 		}
 		if o.Kind == sim.Said {
 			s.View.Said = append(s.View.Said, l)

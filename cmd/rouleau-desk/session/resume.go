@@ -83,7 +83,10 @@ func (s *Session) redo(l *journal.Line) bool {
 	case journal.Act:
 		return s.apply(l.Act) == l.Refused
 	case journal.Window:
-		s.tookOver = s.tookOver || l.Do == keptActs[bench.WatchOn]
+		if l.Do == keptTaken {
+			s.takeOver()
+			return true
+		}
 		for verb, name := range keptActs {
 			if name == l.Do {
 				s.act(bench.Act{Do: verb, Value: l.Value, Alarm: alarmNamed(l.What)})

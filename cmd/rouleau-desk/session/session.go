@@ -9,6 +9,7 @@ import (
 	"rouleau/assets/words"
 	"rouleau/cmd/rouleau-desk/bench"
 	"rouleau/cmd/rouleau-desk/journal"
+	"rouleau/cmd/says"
 	"rouleau/scenarios"
 	"rouleau/scoring/attempt"
 	"rouleau/scoring/coach"
@@ -26,11 +27,9 @@ type Options struct {
 	Journal *journal.Journal
 	// NewSeed gives the seed of another drawing of the same scenario; nil takes the next number.
 	NewSeed func() uint64
-	// Watch are the acts of a recorded attempt, which is shown up to the tick WatchEnd instead of being played by hand. Only
-	// nil is none: an attempt in which nothing was done is shown as well.
-	Watch     []sim.Action
-	WatchEnd  int64
-	WatchFrom string // the file it is kept in
+	// Watch is a recorded attempt, which is shown instead of being played by hand; nil is none.
+	Watch     *Recorded
+	WatchSelf *attempt.Self // the marks it holds
 }
 
 // Session is one case from the cautions to the grade.
@@ -56,7 +55,7 @@ type Session struct {
 	hurrying bool         // waits of the lesson pass at ten times the pace
 	follows  string       // title of the case to play after it
 	slowed   int          // the speed to go back to after such a wait, 0 for none
-	tookOver bool         // a recorded attempt at some moment
+	tookOver bool         // it was begun by another attempt
 	toldLag  int64
 	lost     time.Duration // of the case's time that a late window let go
 	untold   time.Duration // of it
@@ -68,8 +67,12 @@ type Session struct {
 	acting   bool // an act of the person is being carried out
 	jump     jump
 	watched  int // acts of the recorded attempt that are done
+	filmed   film
 
 	watchTold bool // that it is over
+
+	marks     *attempt.Self // given before the verdict
+	otherwise *otherwise    // the debrief, nil until somebody asks for it
 }
 
 // New opens a case at the cautions.
@@ -84,11 +87,13 @@ func New(s *scenarios.Scenario, o Options) *Session {
 
 // start begins the case from its first tick.
 func (s *Session) start(screen bench.Screen) {
+	s.closeDebrief()
 	s.Run = play.New(s.scenario.Case(s.options.Seed, s.options.Assessment), s.options.Seed)
 	s.charts, s.whole = bench.Charts{}, bench.Charts{}
 	s.read, s.known, s.owed, s.begun = 0, [sim.AlarmCount]bool{}, 0, false
-	s.trail, s.toldLag, s.spent, s.toldLeft = coach.Trail{}, 0, 0, 0
-	s.lost, s.untold, s.kept, s.jump, s.watched, s.watchTold = 0, 0, kept{}, jump{}, 0, false
+	s.trail, s.toldLag, s.spent, s.toldLeft, s.marks = coach.Trail{}, 0, 0, 0, nil
+	s.lost, s.untold, s.kept, s.jump, s.tookOver = 0, 0, kept{}, jump{}, false
+	s.watched, s.watchTold, s.filmed = 0, false, film{}
 	speed := 1
 	if s.options.Assessment {
 		speed = max(1, s.scenario.Modes.AssessmentSpeed)
@@ -112,6 +117,7 @@ func (s *Session) start(screen bench.Screen) {
 		}
 		return sim.May(&s.Run.Case, &s.Run.State, a)
 	}
+	s.showRecorded()
 	s.startGuide()
 	s.Refresh()
 }
@@ -167,10 +173,16 @@ func (s *Session) act(a bench.Act) {
 		s.jumpToNext()
 	case bench.GuideNext, bench.GuideBack, bench.GuideFast:
 		s.guideAct(a.Do)
-	case bench.WatchOn:
-		s.watchOn()
+	case bench.Seek:
+		s.seek(sim.Ticks(float64(a.Value)))
 	case bench.GoHome:
 		s.Home = true
+	case bench.GiveMarks:
+		s.giveMarks(a.Marks)
+	case bench.OpenDebrief:
+		s.openDebrief()
+	case bench.ShowCourses:
+		s.showCourses(a.Value)
 	case bench.Leave:
 		s.Left = true
 	}
@@ -180,7 +192,7 @@ func (s *Session) act(a bench.Act) {
 func (s *Session) byHand(a sim.Action) {
 	switch {
 	case s.View.Watching:
-		s.note(words.Say("log.refused", doing(&a), words.Say("why.watching")))
+		s.note(words.Say("log.refused", says.Act(&a), words.Say("why.watching")))
 	case !s.View.TimeOver:
 		s.apply(a)
 	}
@@ -243,8 +255,9 @@ func (s *Session) grade() {
 		s.View.Result = finish(s.Run, s.Breaks())
 	}
 	if s.View.Watching {
-		s.View.Result.SavedAs = s.options.WatchFrom
+		s.View.Result.SavedAs = s.options.Watch.From
 	}
+	s.ask()
 	if s.journal != nil && s.View.Result.Fault == "" {
 		s.journal.Saved()
 		s.journal.Flush()

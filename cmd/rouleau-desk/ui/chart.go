@@ -85,6 +85,7 @@ type Chart struct {
 type ChartView struct {
 	From, To, Cursor float64
 	TopLane          int
+	Picked           bool // the cursor was put where it stands in this frame: by a press that did not drag, or by a key
 }
 
 const minSpanSec = 10

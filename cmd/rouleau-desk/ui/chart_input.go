@@ -8,13 +8,14 @@ const (
 	doubleMS    = 400 // between the presses of a double press
 	doublePX    = 12
 	laneDragPX  = 28 // a drag up or down passes one lane
+	pickPX      = 6  // a press that ends no further from where it began has picked a moment
 	keyStep     = 100
 	keyBigSteps = 20
 )
 
 // chartInput reads what was done and returns the view that is asked for.
 func (c *Core) chartInput(t target, g *Chart, l *chartLayout) ChartView {
-	v := ChartView{g.From, g.To, g.Cursor, l.top}
+	v := ChartView{From: g.From, To: g.To, Cursor: g.Cursor, TopLane: l.top}
 	span, s := g.To-g.From, &c.chart
 	if span <= 0 || l.plot.W <= 0 {
 		return v
@@ -58,6 +59,9 @@ func (c *Core) chartInput(t target, g *Chart, l *chartLayout) ChartView {
 	if t.held {
 		s.grab = p
 	}
+	if d := p.Sub(c.pressed); t.ended && inPlot && high.Has(c.pressed) && max(d.X, -d.X, d.Y, -d.Y) < pickPX {
+		v.Cursor, v.Picked = min(max(at, g.First), g.Last), true
+	}
 	if t.focused {
 		factor, pivot = c.chartKeys(g, &v, factor, pivot)
 	}
@@ -90,7 +94,7 @@ func (c *Core) chartPoint(t target, g *Chart, v *ChartView, inPlot bool, at floa
 // chartKeys reads the keys of a chart that has the focus.
 func (c *Core) chartKeys(g *Chart, v *ChartView, factor, pivot float64) (float64, float64) {
 	step := (g.To - g.From) / keyStep
-	to := func(t float64) { v.Cursor, c.chart.byKeys = min(max(t, g.First), g.Last), true }
+	to := func(t float64) { v.Cursor, v.Picked, c.chart.byKeys = min(max(t, g.First), g.Last), true, true }
 	from := v.Cursor
 	if math.IsNaN(from) {
 		from = min(g.To, g.Last)

@@ -302,3 +302,42 @@ func BenchmarkChartGrowing(b *testing.B) {
 		d.Idle()
 	}
 }
+
+// A press that stays where it began, a tap and the keys pick a moment; a drag and a pointer that only passes pick none.
+func TestChartPicks(t *testing.T) {
+	picked := []float64{}
+	g := ui.Chart{ID: ui.Name("chart"), Rect: ui.R(20, 20, 760, 260), To: 1000, Last: 1000, Now: math.NaN(), Cursor: math.NaN(), Lanes: 1, LabelW: 120, EndW: 190}
+	d := uitest.New(ui.Vec{X: 800, Y: 600}, func(c *ui.Core) {
+		v := c.Chart(g)
+		if g.From, g.To, g.Cursor = v.From, v.To, v.Cursor; v.Picked {
+			picked = append(picked, v.Cursor)
+		}
+	})
+	pick := func(how string, want ...float64) {
+		t.Helper()
+		near := len(picked) == len(want)
+		for i := range min(len(want), len(picked)) {
+			near = near && math.Abs(picked[i]-want[i]) < 4
+		}
+		if !near {
+			t.Errorf("%s picks %v, want %v", how, picked, want)
+		}
+		picked = picked[:0]
+		d.Wait(600)
+	}
+	mid := ui.Vec{X: 20 + 120 + 225, Y: 150}
+	d.Move(mid)
+	pick("a pointer that passes")
+	d.ClickAt(mid)
+	pick("a press", 500)
+	d.TapAt(mid)
+	pick("a tap", 500)
+	g.From, g.To = 400, 600
+	d.Drag(mid, mid.Add(ui.Vec{X: -60}))
+	pick("a drag")
+	g.From, g.To = 0, 1000
+	d.ClickAt(ui.Vec{X: 60, Y: 150})
+	pick("a press on the names")
+	d.Key(ui.KeyHome, ui.KeyPageDown)
+	pick("keys", 0, 200)
+}

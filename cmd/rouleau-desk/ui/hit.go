@@ -20,6 +20,8 @@ type HitState struct {
 	Over    bool // the pointer is over it
 	Held    bool // the pointer holds it
 	Focused bool
+	Dragged bool    // the pointer holds it, or has let it go in this frame
+	Part    float32 // where the pointer is, as a share of the width from the left; beyond 0 and 1 where it has left
 }
 
 // Hit places an area and tells what happens to it.
@@ -32,5 +34,6 @@ func (c *Core) Hit(h HitArea) HitState {
 		c.tip(t, h.Rect, "", h.Why)
 	}
 	c.ring(t, h.Rect)
-	return HitState{Pressed: t.pressed, Over: t.over, Held: t.held, Focused: t.focused}
+	return HitState{Pressed: t.pressed, Over: t.over, Held: t.held, Focused: t.focused, Dragged: t.held || t.ended,
+		Part: (c.in.Pointer.X - h.Rect.X) / max(h.Rect.W, 1)}
 }

@@ -61,7 +61,7 @@ func (s *session) root() *cobra.Command {
 	root.SetErr(s.notes)
 	root.SetHelpFunc(func(c *cobra.Command, _ []string) { help(c, &s.out) })
 	root.SetFlagErrorFunc(flagFault)
-	root.AddCommand(s.runCommand(), s.replayCommand(), s.reportCommand(), s.studyCommand(), s.newCommand(), s.checkCommand(), s.previewCommand(), s.fmtCommand(), s.schemaCommand(), s.calcCommand(), s.listCommand(), s.versionCommand())
+	root.AddCommand(s.runCommand(), s.replayCommand(), s.reportCommand(), s.studyCommand(), s.newCommand(), s.checkCommand(), s.previewCommand(), s.fmtCommand(), s.schemaCommand(), s.calcCommand(), s.bookCommand(), s.listCommand(), s.versionCommand())
 	root.SetHelpCommand(&cobra.Command{
 		Use:   "help [COMMAND]",
 		Short: words.Say("cli.help_short"),

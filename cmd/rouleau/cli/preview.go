@@ -24,7 +24,7 @@ func (s *session) previewCommand() *cobra.Command {
 			if !c.Flags().Changed("out") {
 				out = sc.ID + "-preview.html"
 			}
-			html, err := preview.Page(sc, number, warningsOf(sc))
+			html, err := preview.Page(sc, number, warningsOf(sc)).HTML()
 			if err != nil {
 				return trouble(err.Error())
 			}

@@ -1,64 +1,89 @@
 package cli
 
 import (
+	"bytes"
 	"context"
 	"errors"
 	"fmt"
 	"io/fs"
 	"os"
+	"path/filepath"
 	"strings"
+	"sync"
 	"time"
 
+	"github.com/natefinch/atomic"
 	"github.com/spf13/cobra"
 
 	"rouleau/assets/words"
 	"rouleau/cmd/forks"
+	"rouleau/cmd/rouleau/page"
 	"rouleau/cmd/rouleau/report"
+	"rouleau/cmd/rouleau/trace"
 	"rouleau/scoring/attempt"
 )
 
 // The debrief of an attempt.
 
-// reported are the flags of report.
-type reported struct {
-	out, pdf, csv  string
-	draws, workers int
+// output is a file that report can write.
+type output struct {
+	flag, path string
+	make       func(r *report.Report, p func() *page.Page) ([]byte, error)
+	content    []byte
+}
+
+// outputs are all there are.
+func outputs() []*output {
+	return []*output{
+		{flag: "out", make: func(_ *report.Report, p func() *page.Page) ([]byte, error) { return p().HTML() }},
+		{flag: "pdf", make: func(_ *report.Report, p func() *page.Page) ([]byte, error) { return p().PDF() }},
+		{flag: "csv", make: func(r *report.Report, _ func() *page.Page) ([]byte, error) {
+			var b bytes.Buffer
+			err := trace.Write(&b, r.Debrief.Record.Run)
+			return b.Bytes(), err
+		}},
+	}
 }
 
 func (s *session) reportCommand() *cobra.Command {
-	var w reported
+	plan, all := forks.Plan{}, outputs()
 	c := &cobra.Command{
 		Use:   "report ATTEMPT",
 		Short: words.Say("report.short"),
 		Long:  words.Say("report.long"),
 		Args:  exactly(1, "ATTEMPT"),
-		RunE:  func(_ *cobra.Command, args []string) error { return s.report(args[0], w) },
+		RunE: func(c *cobra.Command, args []string) error {
+			var wanted []*output
+			for _, o := range all {
+				if c.Flags().Changed(o.flag) {
+					wanted = append(wanted, o)
+				}
+			}
+			return s.report(args[0], plan, wanted)
+		},
 	}
 	f := c.Flags()
-	f.StringVar(&w.out, "out", "", words.Say("report.flag_out"))
-	f.StringVar(&w.pdf, "pdf", "", words.Say("report.flag_pdf"))
-	f.StringVar(&w.csv, "csv", "", words.Say("report.flag_csv"))
-	f.IntVar(&w.draws, "draws", 3, words.Say("report.flag_draws"))
-	f.IntVar(&w.workers, "workers", 0, words.Say("study.flag_workers"))
-	return c
+	for _, o := range all {
+		f.StringVar(&o.path, o.flag, "", words.Say("report.flag_"+o.flag))
+	}
+	f.IntVar(&plan.Draws, "draws", 3, words.Say("report.flag_draws"))
+	f.IntVar(&plan.Workers, "workers", 0, words.Say("study.flag_workers"))
+	return s.withGroup(c)
 }
 
 // report plays the debrief of an attempt and writes what was asked for, after all of it has been made.
-func (s *session) report(path string, w reported) error {
-	if w.draws < 0 || w.draws > 50 {
-		return wrong(words.Say("report.draws_range", w.draws))
+func (s *session) report(path string, plan forks.Plan, wanted []*output) error {
+	if plan.Draws < 0 || plan.Draws > 50 {
+		return wrong(words.Say("report.draws_range", plan.Draws))
 	}
 	a, err := loadAttempt(path)
 	if err != nil {
 		return err
 	}
-	for _, name := range []string{w.out, w.pdf, w.csv} {
-		if err := notOver(name, path); err != nil {
-			return err
-		}
+	if err := canWrite(path, wanted); err != nil {
+		return err
 	}
 	began := time.Now()
-	plan := forks.Plan{Draws: w.draws, Workers: w.workers}
 	if tell := s.progress(); tell != nil {
 		plan.Progress = func(done, all int) {
 			if time.Since(began) > time.Second { // what is done at once needs no bar
@@ -70,6 +95,12 @@ func (s *session) report(path string, w reported) error {
 	if err != nil {
 		return notRight(fmt.Sprintf("%s: %v", path, err))
 	}
+	once := sync.OnceValue(r.Page)
+	for _, o := range wanted {
+		if o.content, err = o.make(r, once); err != nil {
+			return trouble(words.Say("report.nothing_written", err.Error()))
+		}
+	}
 	for _, line := range r.Lines() {
 		if under, ok := strings.CutPrefix(line, "- "); ok {
 			fmt.Fprintln(&s.out, wrap(under, "  - ", "    "))
@@ -77,7 +108,61 @@ func (s *session) report(path string, w reported) error {
 		}
 		fmt.Fprintln(&s.out, wrap(line, "", ""))
 	}
+	return s.writeAll(wanted)
+}
+
+// writeAll writes one file after the other. Where one cannot be written those before it stay, and the error names them.
+func (s *session) writeAll(wanted []*output) error {
+	var written []string
+	for _, o := range wanted {
+		err := atomic.WriteFile(o.path, bytes.NewReader(o.content))
+		if err == nil {
+			err = os.Chmod(o.path, 0o644) // else only its writer could read what is new
+		}
+		if err != nil {
+			text := words.Say("author.write_failed", o.path, reason(err))
+			if len(written) == 0 {
+				return trouble(words.Say("report.nothing_written", text))
+			}
+			return trouble(words.Say("report.written_before", text, strings.Join(written, ", ")))
+		}
+		written = append(written, o.path)
+		fmt.Fprintln(&s.out, words.Say("author.schema_done", o.path))
+	}
 	return nil
+}
+
+// canWrite says beforehand what would keep the files from being written, as far as can be seen without writing.
+func canWrite(read string, wanted []*output) error {
+	for i, o := range wanted {
+		if err := attempt.CanSave(o.path); err != nil {
+			return wrong(err.Error())
+		}
+		if sameFile(o.path, read) {
+			return wrong(words.Say("report.same_file", o.path))
+		}
+		for _, other := range wanted[:i] {
+			if sameFile(o.path, other.path) {
+				return wrong(words.Say("report.same_name", o.path, other.flag, o.flag))
+			}
+		}
+	}
+	return nil
+}
+
+// sameFile says whether two paths lead to one file, which need not be there yet.
+func sameFile(one, other string) bool {
+	a, err1 := os.Stat(one)
+	b, err2 := os.Stat(other)
+	if err1 == nil && err2 == nil {
+		return os.SameFile(a, b)
+	}
+	if (err1 == nil) != (err2 == nil) {
+		return false
+	}
+	a, err1 = os.Stat(filepath.Dir(one))
+	b, err2 = os.Stat(filepath.Dir(other))
+	return err1 == nil && err2 == nil && os.SameFile(a, b) && strings.EqualFold(filepath.Base(one), filepath.Base(other)) // some systems do not tell letters by their size
 }
 
 // loadAttempt reads an attempt; the error has its exit code.
@@ -93,17 +178,4 @@ func loadAttempt(path string) (*attempt.Attempt, error) {
 		return nil, trouble(err.Error())
 	}
 	return a, nil
-}
-
-// notOver refuses to write over the attempt that is read.
-func notOver(name, path string) error {
-	if name == "" {
-		return nil
-	}
-	a, err1 := os.Stat(name)
-	b, err2 := os.Stat(path)
-	if err1 == nil && err2 == nil && os.SameFile(a, b) {
-		return wrong(words.Say("report.same_file", name))
-	}
-	return nil
 }

@@ -141,7 +141,11 @@ func (s *session) show(w studied, sc *scenarios.Scenario, who []*operators.Opera
 			return notRight(err.Error())
 		}
 	}
-	for name, content := range map[string][]byte{"figures.json": indented(f), "study.html": f.Page()} {
+	html, err := f.Page().HTML()
+	if err != nil {
+		return trouble(err.Error())
+	}
+	for name, content := range map[string][]byte{"figures.json": indented(f), "study.html": html} {
 		if err := study.Place(filepath.Join(w.out, name), content); err != nil {
 			return trouble(err.Error())
 		}

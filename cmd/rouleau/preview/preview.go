@@ -38,7 +38,7 @@ type preview struct {
 }
 
 // Page is the page of a case with one seed. The warnings are those of the checks.
-func Page(sc *scenarios.Scenario, seed uint64, warnings yamlread.Faults) ([]byte, error) {
+func Page(sc *scenarios.Scenario, seed uint64, warnings yamlread.Faults) *page.Page {
 	p := &preview{sc: sc, seed: seed, warnings: warnings}
 	c := sc.Case(seed, false)
 	p.c = &c
@@ -61,7 +61,7 @@ func Page(sc *scenarios.Scenario, seed uint64, warnings yamlread.Faults) ([]byte
 		made.Blocks = append(made.Blocks, p.ownAccord())
 	}
 	made.Blocks = append(made.Blocks, p.criteria(), p.sheet(), p.answers(), p.varies(), p.closing())
-	return made.HTML()
+	return &made
 }
 
 // checked are the warnings of the checks.
@@ -90,7 +90,7 @@ func (p *preview) course() page.Block {
 		}
 	}
 	ch := chart.Of(words.Say("preview.course_head"), p.courses[:], p.mostClotML(), moments)
-	return page.Block{Head: words.Say("preview.course_head"), Drawing: page.Drawing(ch.SVG()), Caption: words.Say("preview.course_caption"), Sheet: true}
+	return page.Block{Head: words.Say("preview.course_head"), Drawing: &page.Drawing{List: ch.List(), Says: ch.Title}, Caption: words.Say("preview.course_caption"), Sheet: true}
 }
 
 // mostClotML is the most clot that a criterion allows, not a number where there is none.

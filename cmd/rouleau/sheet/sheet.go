@@ -135,9 +135,9 @@ func rated(s *book.State, e *book.Entry, b *book.SignOff) page.Block {
 	}
 	if len(second) > 0 {
 		a := s.Agreement(e.Leaf.ID)
-		block.Caption = words.Say("sheet.same", a.Same, a.Items)
+		block.Text = []string{words.Say("sheet.same", a.Same, a.Items)}
 		if a.Computed {
-			block.Caption = words.Say("sheet.kappa", a.Same, a.Items, a.Kappa)
+			block.Text = []string{words.Say("sheet.kappa", a.Same, a.Items, a.Kappa)}
 		}
 	}
 	return block

@@ -113,7 +113,7 @@ func (s *Shelf) copyTo(to *Shelf) error {
 	if err != nil {
 		return err
 	}
-	letters, err := s.letters(`SELECT id, place, statement, sent, tries, trouble FROM outbox ORDER BY place`)
+	letters, err := s.Letters()
 	if err != nil {
 		return err
 	}

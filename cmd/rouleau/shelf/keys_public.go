@@ -36,14 +36,14 @@ func LoadPublic(file, person string, role book.Role) (string, error) {
 	case err != nil:
 		return "", machine("shelf.no_read", file, plain(err))
 	}
-	words := strings.Fields(string(data))
+	parts := strings.Fields(string(data))
 	switch {
-	case len(words) != 3:
+	case len(parts) != 3:
 		return "", notRight("shelf.not_public", file)
-	case words[0] != person || words[1] != string(role):
-		return "", notRight("shelf.other_public", file, clipped(words[0]), clipped(words[1]), person, string(role))
+	case parts[0] != person || parts[1] != string(role):
+		return "", notRight("shelf.other_public", file, clipped(parts[0]), clipped(parts[1]), person, string(role))
 	}
-	return words[2], nil
+	return parts[2], nil
 }
 
 // clipped keeps what a strange file holds from filling the screen.

@@ -30,6 +30,11 @@ func (s *Shelf) Post(letters []Letter) error {
 	}))
 }
 
+// Letters are all statements that were ever put in, sent ones too, in the order of their records.
+func (s *Shelf) Letters() ([]Letter, error) {
+	return s.letters(`SELECT id, place, statement, sent, tries, trouble FROM outbox ORDER BY place, id`)
+}
+
 // Unsent are the statements still to be sent, in the order of their records.
 func (s *Shelf) Unsent() ([]Letter, error) {
 	return s.letters(`SELECT id, place, statement, sent, tries, trouble FROM outbox WHERE sent = 0 ORDER BY place, id`)

@@ -31,8 +31,8 @@ const FileName = "book.sqlite"
 // that it is told as what it is.
 var patience = 20 * time.Second
 
-// isURL says whether a place is a server.
-func isURL(place string) bool {
+// IsURL says whether a place is a server.
+func IsURL(place string) bool {
 	return strings.HasPrefix(place, "postgres://") || strings.HasPrefix(place, "postgresql://")
 }
 
@@ -43,7 +43,7 @@ func Create(place, origin string) (*Shelf, error) {
 		return nil, err
 	}
 	taken := func() {}
-	if !isURL(place) {
+	if !IsURL(place) {
 		var err error
 		if taken, err = takePlace(place); err != nil {
 			return nil, err
@@ -116,7 +116,7 @@ func (s *Shelf) Discard() {
 
 // Open opens a book that is there, and brings its schema up to date.
 func Open(place string) (*Shelf, error) {
-	if !isURL(place) {
+	if !IsURL(place) {
 		info, err := os.Stat(filepath.Join(place, FileName))
 		switch {
 		case errors.Is(err, fs.ErrNotExist):
@@ -151,7 +151,7 @@ func validOrigin(origin string) error {
 
 // connect opens the database and brings its schema up to date. What is deleted from a file is overwritten there.
 func connect(place string) (*Shelf, error) {
-	s := &Shelf{postgres: isURL(place), where: place}
+	s := &Shelf{postgres: IsURL(place), where: place}
 	driver, dsn := "pgx", place
 	if s.postgres {
 		s.where = withoutPassword(place)

@@ -97,7 +97,7 @@ func TestDeletingTakesItOutOfTheStore(t *testing.T) {
 		if c.Findings[5].Verdict != book.Forgotten {
 			t.Error(c.Findings[5])
 		}
-		if isURL(where) {
+		if IsURL(where) {
 			return
 		}
 		s.Close()
@@ -184,7 +184,7 @@ func TestABackupIsTheBook(t *testing.T) {
 		if l, err := back.Unsent(); err != nil || len(l) != 1 {
 			t.Error(l, err)
 		}
-		if _, err := Restore(file, back.where); !isURL(back.where) && (err == nil || !strings.Contains(err.Error(), "there is a book already")) {
+		if _, err := Restore(file, back.where); !IsURL(back.where) && (err == nil || !strings.Contains(err.Error(), "there is a book already")) {
 			t.Error(err)
 		}
 		data, err := os.ReadFile(file)

@@ -22,10 +22,10 @@ const (
 // Trouble is an error of this package.
 type Trouble struct {
 	Kind Kind
-	text string
+	Text string
 }
 
-func (t *Trouble) Error() string { return t.text }
+func (t *Trouble) Error() string { return t.Text }
 
 func wrong(key string, args ...any) error    { return &Trouble{Wrong, words.Say(key, args...)} }
 func notRight(key string, args ...any) error { return &Trouble{NotRight, words.Say(key, args...)} }

@@ -39,8 +39,8 @@ func TestCohort(t *testing.T) {
 	if len(c.Critical) != 2 || c.Critical[0].Name != "air_given" || c.Critical[0].Share.Value != 0.1 {
 		t.Errorf("%+v", c.Critical)
 	}
-	text := string(f.Page())
-	for _, want := range []string{"First attempts of 40 people; 41 later attempts are left out", "n 40, tallest bar", "<td>air_given</td><td>10.0<small>"} {
+	text := html(t, f)
+	for _, want := range []string{"First attempts of 40 people; 41 later attempts are left out", "n 40, tallest bar", `<th scope="row">air_given</th><td class="r">10.0<small>`} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is not on the page", want)
 		}
@@ -58,7 +58,7 @@ func TestFewPeopleHaveNoFigures(t *testing.T) {
 	if c := f.Cohort; c.N != 29 || c.Pass != nil || c.Points != nil || c.SD != nil || c.AUC != nil || len(c.Criteria) > 0 || len(c.Critical) > 0 {
 		t.Errorf("29 people have figures: %+v", c)
 	}
-	_, people, _ := strings.Cut(string(f.Page()), "<h2>People</h2>")
+	_, people, _ := strings.Cut(html(t, f), "<h2>People</h2>")
 	people, _, _ = strings.Cut(people, "<h2>")
 	if !strings.Contains(people, "29 people") || strings.Contains(people, "<table") || strings.Contains(people, "<svg") {
 		t.Errorf("the page shows of 29 people:\n%s", people)
@@ -129,7 +129,7 @@ func TestCellsThatAreEmpty(t *testing.T) {
 	if swabs.N != 29 || swabs.Difficulty != nil || swabs.AUC != nil || swabs.Correlation != nil {
 		t.Errorf("%+v", swabs)
 	}
-	if !strings.Contains(string(f.Page()), "<td>swabs_rinsed</td><td>29</td><td>–</td><td>–</td><td>–</td>") {
+	if !strings.Contains(html(t, f), `<th scope="row">swabs_rinsed</th><td class="r">29</td><td class="r">–</td><td class="r">–</td><td class="r">–</td>`) {
 		t.Error("the page shows figures of 29 people, or none of the criterion")
 	}
 }

@@ -10,6 +10,7 @@ import (
 
 	"rouleau/scenarios"
 	"rouleau/scoring/attempt"
+	"rouleau/scoring/cells"
 	"rouleau/scoring/operators"
 	"rouleau/scoring/study"
 )
@@ -89,7 +90,7 @@ func lineOf(a *attempt.Attempt, number int) []string {
 		}
 	}
 	digits := func(x float64) string { return strconv.FormatFloat(x, 'g', 6, 64) }
-	line := []string{study.Plain(personOf(a)), strconv.Itoa(number), strconv.FormatBool(g.Passed), digits(float64(g.Points)), strings.Join(critical, " ")}
+	line := []string{cells.Text(personOf(a)), strconv.Itoa(number), strconv.FormatBool(g.Passed), digits(float64(g.Points)), strings.Join(critical, " ")}
 	for _, c := range g.Criteria {
 		line = append(line, digits(float64(c.Points)/float64(c.Of)))
 	}

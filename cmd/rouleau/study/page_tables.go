@@ -2,140 +2,125 @@ package study
 
 import (
 	"fmt"
-	"html"
 	"math"
 	"strings"
 
 	"rouleau/assets/words"
+	"rouleau/cmd/rouleau/page"
 )
 
 // This file puts the tables of criteria, of what is never made up for, and of people on the page.
 
-// head puts the head of a table; the keys are literal so that a test finds who says them.
-func (p *page) head(cells ...string) {
-	p.put("<div class=wide><table><thead><tr>")
-	for _, c := range cells {
-		p.put("<th scope=col>%s</th>", strings.ReplaceAll(html.EscapeString(c), " n ", " n&nbsp;"))
+// table is a table whose first column names and whose others hold figures. A number of runs in its head is not parted from its n.
+func table(head ...string) *page.Table {
+	t := &page.Table{Named: true}
+	for i, h := range head {
+		t.Head = append(t.Head, strings.ReplaceAll(h, " n ", " n\u00a0"))
+		t.Right = append(t.Right, i > 0)
 	}
-	p.put("</tr></thead><tbody>\n")
+	return t
 }
 
-func (p *page) tail() { p.put("</tbody></table></div>\n") }
+func add(t *page.Table, cells ...page.Cell) { t.Rows = append(t.Rows, page.Row{Cells: cells}) }
 
-// cell puts a figure over its interval; n stands in the row or in the head of the column.
-func (p *page) cell(i *Interval, format string, factor float64) { p.shaded(i, format, factor, 0) }
+// said is a cell with a word or a number that was counted.
+func said(what any) page.Cell { return page.Cell{Text: fmt.Sprint(what)} }
 
-// shaded is a cell with a tint of 0 to 1 behind it.
-func (p *page) shaded(i *Interval, format string, factor, tint float64) {
+// of is a figure over its interval; n stands in the row or in the head of the column.
+func of(i *Interval, format string, factor float64) page.Cell { return shaded(i, format, factor, 0) }
+
+// shaded is a figure with a tint of 0 to 1 behind it.
+func shaded(i *Interval, format string, factor, tint float64) page.Cell {
 	if i == nil || i.N == 0 {
-		p.put("<td>–</td>")
-		return
+		return page.Cell{Text: "–"}
 	}
-	style := ""
-	if tint > 0 {
-		style = fmt.Sprintf(" style=\"background:rgba(var(--tint),%.2f)\"", tint)
-	}
-	p.put("<td%s>"+format+"<small>"+format+" – "+format+"</small></td>", style, factor*i.Value, factor*i.Low, factor*i.High)
+	return page.Cell{Text: fmt.Sprintf(format, factor*i.Value), Small: fmt.Sprintf(format+" – "+format, factor*i.Low, factor*i.High), Tint: tint}
 }
 
-func (f *Figures) pageCriteria(p *page) {
-	p.text("h2", words.Say("study.criteria_head"))
-	p.text("p", words.Say("study.criteria_note"))
+func (f *Figures) criteriaBlocks() []page.Block {
 	var hard, rest []bar
-	n, cells := 0, []string{words.Say("study.criterion"), words.Say("study.of")}
+	n := 0
 	for i := range f.Criteria {
 		c := &f.Criteria[i]
-		hard = append(hard, bar{c.Name, &c.Difficulty})
-		rest = append(rest, bar{c.Name, c.Correlation})
+		hard, rest = append(hard, bar{c.Name, &c.Difficulty}), append(rest, bar{c.Name, c.Correlation})
 		n = max(n, c.Difficulty.N)
 	}
-	if len(hard) > 0 {
-		p.put("<figure>%s<figcaption>%s</figcaption></figure>\n", spans(panel{words.Say("study.difficulty_n", n), 0, 1, nil, hard}, panel{words.Say("study.correlation_n", n), -1, 1, nil, rest}),
-			html.EscapeString(words.Say("study.spans_note")))
-	}
-	cells = append(cells, words.Say("study.difficulty_n", n), words.Say("study.correlation_n", n))
+	difficulty, correlation := words.Say("study.difficulty_n", n), words.Say("study.correlation_n", n)
+	head := []string{words.Say("study.criterion"), words.Say("study.of"), difficulty, correlation}
 	for i := range f.Operators {
 		if o := &f.Operators[i]; o.Name != steady && o.AUC != nil {
-			cells = append(cells, words.Say("study.auc_of", o.Name, o.AUC.N))
+			head = append(head, words.Say("study.auc_of", o.Name, o.AUC.N))
 		}
 	}
-	p.head(cells...)
+	t := table(head...)
 	for i := range f.Criteria {
 		c := &f.Criteria[i]
-		p.put("<tr><td>%s</td><td>%g</td>", html.EscapeString(c.Name), c.Of)
-		p.cell(&c.Difficulty, "%.2f", 1)
-		p.cell(c.Correlation, "%.2f", 1)
+		cells := []page.Cell{said(c.Name), said(c.Of), of(&c.Difficulty, "%.2f", 1), of(c.Correlation, "%.2f", 1)}
 		for k := range c.AUC {
 			if o := &f.Operators[k]; o.Name != steady && o.AUC != nil {
-				p.shaded(&c.AUC[k], "%.2f", 1, 0.35*math.Abs(2*c.AUC[k].Value-1))
+				cells = append(cells, shaded(&c.AUC[k], "%.2f", 1, math.Abs(2*c.AUC[k].Value-1)))
 			}
 		}
-		p.put("</tr>\n")
+		add(t, cells...)
 	}
-	p.tail()
+	first := page.Block{Head: words.Say("study.criteria_head"), Text: []string{words.Say("study.criteria_note")}}
+	if len(hard) > 0 {
+		first.Drawing = spans(panel{difficulty, 0, 1, nil, hard}, panel{correlation, -1, 1, nil, rest})
+		first.Caption = words.Say("study.spans_note")
+	}
+	return []page.Block{first, {Table: t}}
 }
 
-func (f *Figures) pageCritical(p *page) {
-	p.text("h2", words.Say("study.critical_head"))
+func (f *Figures) criticalBlock() page.Block {
+	b := page.Block{Head: words.Say("study.critical_head")}
 	if len(f.Critical) == 0 {
-		p.text("p", words.Say("study.no_critical"))
-		return
+		b.Text = []string{words.Say("study.no_critical")}
+		return b
 	}
-	cells := []string{""}
+	head := []string{""}
 	for i := range f.Operators {
-		cells = append(cells, words.Say("study.named_n", f.Operators[i].Name, f.Operators[i].N))
+		head = append(head, words.Say("study.named_n", f.Operators[i].Name, f.Operators[i].N))
 	}
-	p.head(cells...)
+	b.Table = table(head...)
 	for i := range f.Critical {
-		p.put("<tr><td>%s</td>", html.EscapeString(f.Critical[i].Name))
+		cells := []page.Cell{said(f.Critical[i].Name)}
 		for k := range f.Critical[i].Share {
 			share := &f.Critical[i].Share[k]
-			p.shaded(share, "%.1f", 100, 0.35*share.Value)
+			cells = append(cells, shaded(share, "%.1f", 100, share.Value))
 		}
-		p.put("</tr>\n")
+		add(b.Table, cells...)
 	}
-	p.tail()
+	return b
 }
 
-func (f *Figures) pageCohort(p *page) {
+func (f *Figures) cohortBlocks() []page.Block {
 	c := f.Cohort
 	if c == nil {
-		return
+		return nil
 	}
-	p.text("h2", words.Say("study.cohort_head"))
-	p.text("p", c.Note)
+	b := page.Block{Head: words.Say("study.cohort_head"), Text: []string{c.Note}}
 	if c.Pass == nil {
-		return
+		return []page.Block{b}
 	}
-	p.put("<div class=charts><figure>%s</figure></div>\n", histogram(c.hist, f.PassMark))
-	p.head("n", words.Say("study.passes"), words.Say("study.points"), words.Say("study.deviation_people"), words.Say("study.auc_people"))
-	p.put("<tr><td>%d</td>", c.N)
-	p.cell(c.Pass, "%.1f", 100)
-	p.cell(c.Points, "%.1f", 1)
-	p.cell(c.SD, "%.2f", 1)
-	p.cell(c.AUC, "%.3f", 1)
-	p.put("</tr>")
-	p.tail()
+	b.Drawing = histogram(c.hist, f.PassMark)
+	b.Table = table("n", words.Say("study.passes"), words.Say("study.points"), words.Say("study.deviation_people"), words.Say("study.auc_people"))
+	b.Table.Named = false
+	add(b.Table, said(c.N), of(c.Pass, "%.1f", 100), of(c.Points, "%.1f", 1), of(c.SD, "%.2f", 1), of(c.AUC, "%.3f", 1))
 	if len(c.Criteria) == 0 {
-		p.text("p", words.Say("study.cohort_no_criteria"))
-		return
+		return []page.Block{b, {Text: []string{words.Say("study.cohort_no_criteria")}}}
 	}
-	p.head(words.Say("study.criterion"), "n", words.Say("study.difficulty"), words.Say("study.correlation"), words.Say("study.auc_people_of"))
+	criteria := table(words.Say("study.criterion"), "n", words.Say("study.difficulty"), words.Say("study.correlation"), words.Say("study.auc_people_of"))
 	for i := range c.Criteria {
-		p.put("<tr><td>%s</td><td>%d</td>", html.EscapeString(c.Criteria[i].Name), c.Criteria[i].N)
-		p.cell(c.Criteria[i].Difficulty, "%.2f", 1)
-		p.cell(c.Criteria[i].Correlation, "%.2f", 1)
-		p.cell(c.Criteria[i].AUC, "%.2f", 1)
-		p.put("</tr>\n")
+		k := &c.Criteria[i]
+		add(criteria, said(k.Name), said(k.N), of(k.Difficulty, "%.2f", 1), of(k.Correlation, "%.2f", 1), of(k.AUC, "%.2f", 1))
 	}
-	p.tail()
+	blocks := []page.Block{b, {Table: criteria}}
 	if len(c.Critical) > 0 {
-		p.head(words.Say("study.critical_head"), words.Say("study.named_n", words.Say("study.cohort_head"), c.N))
+		critical := table(words.Say("study.critical_head"), words.Say("study.named_n", words.Say("study.cohort_head"), c.N))
 		for i := range c.Critical {
-			p.put("<tr><td>%s</td>", html.EscapeString(c.Critical[i].Name))
-			p.cell(&c.Critical[i].Share, "%.1f", 100)
-			p.put("</tr>\n")
+			add(critical, said(c.Critical[i].Name), of(&c.Critical[i].Share, "%.1f", 100))
 		}
-		p.tail()
+		blocks = append(blocks, page.Block{Table: critical})
 	}
+	return blocks
 }

@@ -7,12 +7,15 @@ import (
 	"strings"
 	"testing"
 
+	"rouleau/cmd/rouleau-desk/ui"
 	"rouleau/scoring/operators"
 	"rouleau/scoring/study"
 )
 
 // full is the page of a study in which everything there can be has come about.
-func full(t *testing.T) string {
+func full(t *testing.T) string { return html(t, fullFigures(t)) }
+
+func fullFigures(t *testing.T) *Figures {
 	t.Helper()
 	sc, who, table := planted(t, 30, func(r *study.Row) {
 		for k := range r.Criteria {
@@ -26,7 +29,17 @@ func full(t *testing.T) string {
 	if err := f.ReadCohort("people.csv", strings.NewReader(fortyPeople()), table); err != nil {
 		t.Fatal(err)
 	}
-	return string(f.Page())
+	return f
+}
+
+// html is the page of a study.
+func html(t *testing.T, f *Figures) string {
+	t.Helper()
+	made, err := f.Page().HTML()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(made)
 }
 
 // unrinsed makes rows of steady without rinsing swabs, which give back two thirds of what steady does.
@@ -44,6 +57,7 @@ func unrinsed(table *study.Table) (rows []study.Row) {
 
 func TestThePageLoadsAndRunsNothing(t *testing.T) {
 	text := full(t)
+	text = strings.ReplaceAll(text, `xmlns="http://www.w3.org/2000/svg"`, "") // the name of the format, which nothing fetches
 	for _, forbidden := range []string{"<script", "src=", "href=", "url(", "@import", "http:", "https:", "<iframe", "onload"} {
 		if strings.Contains(text, forbidden) {
 			t.Errorf("the page holds %s", forbidden)
@@ -57,14 +71,14 @@ func TestThePageLoadsAndRunsNothing(t *testing.T) {
 }
 
 var (
-	cells   = regexp.MustCompile(`<td( style="[^"]*")?>(-?[0-9.]+)<small>(-?[0-9.]+) – (-?[0-9.]+)</small></td>`)
-	numbers = regexp.MustCompile(`<td[^>]*>-?[0-9]+\.[0-9]+</td>`)
+	withInterval = regexp.MustCompile(`<td class="r"( style="[^"]*")?>(-?[0-9.]+)<small>(-?[0-9.]+) – (-?[0-9.]+)</small></td>`)
+	numbers      = regexp.MustCompile(`<td[^>]*>-?[0-9]+\.[0-9]+</td>`)
 )
 
 // Every figure on the page lies within its interval, and none stands without one.
 func TestEveryFigureHasItsInterval(t *testing.T) {
 	text := full(t)
-	found := cells.FindAllStringSubmatch(text, -1)
+	found := withInterval.FindAllStringSubmatch(text, -1)
 	if len(found) < 100 {
 		t.Fatalf("only %d figures", len(found))
 	}
@@ -81,58 +95,90 @@ func TestEveryFigureHasItsInterval(t *testing.T) {
 			t.Errorf("without an interval: %s", n)
 		}
 	}
-	tables := strings.Split(text, "<table>")[1:]
+	tables := strings.Split(text, "<table")[1:]
 	if len(tables) < 7 {
 		t.Errorf("%d tables", len(tables))
 	}
 	for _, table := range tables {
 		head, _, _ := strings.Cut(table, "</thead>")
-		if !strings.Contains(head, " n&nbsp;") && !strings.Contains(head, ">n</th>") {
+		if !strings.Contains(head, " n\u00a0") && !strings.Contains(head, ">n</th>") {
 			t.Errorf("a table without n: %s", head)
 		}
 	}
 }
 
-var texts = regexp.MustCompile(`<text[^>]* x="([0-9.]+)" y="([0-9.]+)"( text-anchor="(\w+)")?>([^<]*)</text>`)
-
-// No two texts of a histogram lie over each other, wherever the pass mark is. A letter is at most 7 wide at this size.
+// Nothing of a page lies over its edge, and no two of its texts over each other, wherever the pass mark is.
 func TestHistogramTextsKeepApart(t *testing.T) {
 	for mark := 1.0; mark <= 100; mark++ {
-		type span struct{ from, to float64 }
-		at := map[string][]span{}
-		for _, m := range texts.FindAllStringSubmatch(histogram([bins]int{3, 5}, mark), -1) {
-			x, _ := strconv.ParseFloat(m[1], 64)
-			wide := 7 * float64(len(m[5]))
-			s := span{x, x + wide}
-			switch m[4] {
-			case "middle":
-				s = span{x - wide/2, x + wide/2}
-			case "end":
-				s = span{x - wide, x}
+		texts := 0
+		list := histogram([bins]int{3, 5}, mark).List
+		for i, m := range list.Marks {
+			if m.Kind != ui.KindText {
+				continue
 			}
-			for _, o := range at[m[2]] {
-				if s.from < o.to && o.from < s.to {
-					t.Errorf("mark %g: texts over each other at %v and %v", mark, s, o)
+			texts++
+			if m.Rect.X < -0.5 || m.Rect.Right() > list.Size.X+0.5 || m.Rect.Bottom() > list.Size.Y {
+				t.Errorf("mark %g: %q reaches over the edge", mark, m.Label)
+			}
+			for _, o := range list.Marks[:i] {
+				if o.Kind == ui.KindText && !o.Rect.Intersect(m.Rect).Empty() {
+					t.Errorf("mark %g: %q and %q lie over each other", mark, o.Label, m.Label)
 				}
 			}
-			if s.from < -2 || s.to > 282 {
-				t.Errorf("mark %g: %q reaches over the edge", mark, m[5])
-			}
-			at[m[2]] = append(at[m[2]], s)
 		}
-		if len(at) < 2 {
-			t.Fatal("no texts were found")
+		if texts < 3 {
+			t.Fatalf("only %d texts were found", texts)
 		}
 	}
 }
 
-// Bars from the mark on are filled, those below are hollow, so that no colour is needed to tell them apart.
+// Bars from the mark on are filled, those below are hollow, so that no colour is needed to tell them apart; and who cannot see
+// them is told how many each stands for.
 func TestBarsTellTheMarkWithoutColour(t *testing.T) {
 	var counts [bins]int
 	counts[14], counts[15] = 3, 6
-	text := histogram(counts, 75)
-	if strings.Count(text, `class="hollow"`) != 1 || strings.Count(text, `class="bar"`) != 1 || strings.Index(text, "hollow") > strings.Index(text, `"bar"`) {
-		t.Error(text)
+	d := histogram(counts, 75)
+	var hollow, filled []ui.Op
+	for _, op := range d.List.Ops {
+		switch op.Kind {
+		case ui.OpRect:
+			filled = append(filled, op)
+		case ui.OpRectStroke:
+			hollow = append(hollow, op)
+		}
+	}
+	if len(hollow) != 1 || len(filled) != 1 || hollow[0].Rect.X >= filled[0].Rect.X || hollow[0].Rect.H >= filled[0].Rect.H {
+		t.Errorf("hollow %+v, filled %+v", hollow, filled)
+	}
+	if want := "; 70–75: 3; 75–80: 6"; !strings.HasSuffix(d.Says, want) {
+		t.Errorf("%q does not end with %q", d.Says, want)
+	}
+}
+
+// A chart of intervals draws each where it lies, and leaves out what was not measured.
+func TestIntervalsStandWhereTheyLie(t *testing.T) {
+	d := spans(panel{"left", 0, 1, []float64{0.95}, []bar{{"a", &Interval{Value: 0.5, Low: 0.25, High: 0.75, N: 9}}, {"b", nil}}},
+		panel{"right", -1, 1, nil, []bar{{"a", &Interval{Value: 1, Low: 0, High: 1, N: 9}}, {"b", &Interval{}}}})
+	var dots, thick []ui.Rect
+	for i := range d.List.Ops {
+		op := &d.List.Ops[i]
+		switch {
+		case op.Kind == ui.OpCircle:
+			dots = append(dots, op.Rect)
+		case op.Kind == ui.OpLine && op.Width == 2:
+			pts := d.List.PointsOf(op)
+			thick = append(thick, ui.R(pts[0].X, pts[0].Y, pts[1].X-pts[0].X, 0))
+		}
+	}
+	if len(dots) != 2 || len(thick) != 2 {
+		t.Fatalf("dots %v, lines %v", dots, thick)
+	}
+	middle := func(r ui.Rect) float32 { return r.X + r.W/2 }
+	if near := middle(dots[0]) - middle(thick[0]); near > 0.01 || near < -0.01 {
+		t.Errorf("0.5 of 0.25 to 0.75 is drawn at %v on %v", dots[0], thick[0])
+	}
+	if right := middle(dots[1]) - thick[1].Right(); right > 0.01 || right < -0.01 || dots[1].Right() > d.List.Size.X {
+		t.Errorf("1 of 0 to 1 is drawn at %v on %v", dots[1], thick[1])
 	}
 }
 

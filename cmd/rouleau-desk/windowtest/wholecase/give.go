@@ -149,11 +149,30 @@ func (p *player) tally() error {
 	return nil
 }
 
-// result goes to the grade, keeps a picture of it, and closes the window.
+// result marks each objective before the verdict, by keys, goes to the grade, keeps pictures of both, and closes the window.
 func (p *player) result() error {
 	p.keys("F10")
-	err := p.await("the grade", 60*time.Second, func() bool { _, ok := p.says("of 100"); return ok })
+	count, ok := "", false
+	err := p.await("the marking", 60*time.Second, func() bool { count, ok = p.says(" marked"); return ok })
+	if err != nil {
+		return err
+	}
+	_, all, _ := strings.Cut(count, "of ")
+	for i := range int(number(all)) {
+		p.keys("1")
+		if i == 1 {
+			p.picture("marking")
+		}
+	}
+	p.keys("Down")
+	p.do("type", "--delay", "50", ownLine)
+	p.picture("marked")
+	p.keys("Return")
+	err = p.await("the grade", 60*time.Second, func() bool { _, ok := p.says("of 100"); return ok })
 	p.picture("result")
+	if _, ok := p.says(ownLine); err == nil && !ok {
+		err = fmt.Errorf("the verdict does not show what was written before it")
+	}
 	if err == nil {
 		err = p.click("Close the window")
 	}

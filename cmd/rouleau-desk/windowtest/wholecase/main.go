@@ -19,7 +19,10 @@ import (
 	"rouleau/scoring/attempt"
 )
 
-const mostMinutes = 20 // of wall time
+const (
+	mostMinutes = 20 // of wall time
+	ownLine     = "look at the clamps sooner"
+)
 
 func main() {
 	seed := flag.Uint64("seed", 1, "number that decides all chance of the case")
@@ -95,6 +98,9 @@ func report(rouleau, path string) error {
 	}
 	if !a.Grade.Passed {
 		return fmt.Errorf("the case was not passed")
+	}
+	if a.Self == nil || a.Self.Otherwise != ownLine {
+		return fmt.Errorf("the marks given before the verdict are not in the attempt")
 	}
 	return nil
 }

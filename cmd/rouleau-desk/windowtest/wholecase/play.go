@@ -189,7 +189,7 @@ func (p *player) before() error {
 	p.do("mousemove", "640", "300") // by then the first frame is on the display, not only in words
 	p.picture("cautions")
 	p.keys("Return")
-	return all(p.exactly, func() error { return p.choose(caseTitle) }, p.press1("Practice"),
+	return all(p.exactly, func() error { return p.inList(caseTitle) }, p.press1("Practice"),
 		func() error { p.picture("home"); return nil }, p.press1("To the case sheet"),
 		func() error { p.picture("case-sheet"); return nil },
 		p.press1("set up to process"), p.press1("heparin in saline"), func() error {
@@ -197,6 +197,20 @@ func (p *player) before() error {
 			p.picture("decided")
 			return nil
 		}, p.press1("To the bench: time starts"), func() error { p.picture("empty-bench"); return nil })
+}
+
+// inList takes a case of the list, scrolled to where it is not in sight.
+func (p *player) inList(title string) error {
+	for range 30 {
+		for _, m := range p.look() {
+			if m.Kind == "hit" && m.Label == title && m.Place[3] >= leastSeen {
+				p.press(m)
+				return nil
+			}
+		}
+		p.do("mousemove", "230", "500", "click", "--repeat", "2", "--delay", "30", "5")
+	}
+	return fmt.Errorf("there is no %q in the list", title)
 }
 
 // exactly writes the seed.
@@ -242,7 +256,7 @@ func (p *player) prepare() error {
 		p.lookAt("collection set", "suction line", "vacuum line"),
 		func() error { return p.choose("heparin in saline") }, p.lookAt("drip clamp", "pack"),
 		func() error { return p.choose("drip clamp") }, p.when("Run the prime in"), func() error { p.picture("priming"); return nil },
-		func() error { p.keys("t"); return nil }, p.press1("tell me when an agent goes in"), p.press1("let it pool, suck from deep"),
+		func() error { p.keys("t"); return nil }, p.press1("tell me before what I must not collect"), p.press1("let it pool, suck from deep"),
 		func() error { p.keys("b"); return p.choose("wound") }, p.press1("the reservoir"),
 		func() error { p.picture("set-up"); p.still(false); p.pace(fast); return nil })
 }

@@ -1,0 +1,93 @@
+// The debrief as a page: made beside the window from what has been played, and written whole or not at all.
+
+package app
+
+import (
+	"bytes"
+	"errors"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"github.com/natefinch/atomic"
+
+	"rouleau/assets/words"
+	"rouleau/cmd/rouleau-desk/session"
+	"rouleau/cmd/rouleau/page"
+	"rouleau/cmd/rouleau/report"
+	"rouleau/scoring/attempt"
+)
+
+// kinds of pages, by how the name of their file ends.
+var kinds = map[string]func(*page.Page) ([]byte, error){".html": (*page.Page).HTML, ".htm": (*page.Page).HTML, ".pdf": (*page.Page).PDF}
+
+// savePage has the debrief made into a page. What came of it is told when it is there.
+func (a *App) savePage(to string) {
+	r := &report.Report{Draws: session.DebriefDraws}
+	if r.Debrief, r.Costs = a.begun.session.Debriefed(); r.Debrief == nil || a.page != nil {
+		return
+	}
+	to = wholePath(to)
+	if filepath.Ext(to) == "" {
+		to += ".html"
+	}
+	kind := kinds[strings.ToLower(filepath.Ext(to))]
+	err := attempt.CanSave(to)
+	if kind == nil {
+		err = errors.New(words.Say("desk_debrief.save_kind", filepath.Base(to)))
+	}
+	if err == nil {
+		r.Attempt, err = a.attempt()
+	}
+	if err != nil {
+		a.notice(err.Error())
+		return
+	}
+	made := make(chan string, 1)
+	a.page = made
+	a.notice(words.Say("desk_debrief.saving"))
+	go func() {
+		content, err := kind(r.Page())
+		if err == nil {
+			err = atomic.WriteFile(to, bytes.NewReader(content))
+		}
+		if err == nil {
+			err = os.Chmod(to, 0o644) // else only its writer could read what is new
+		}
+		if err != nil {
+			made <- words.Say("desk_debrief.unsaved", to, err)
+			return
+		}
+		made <- words.Say("app.saved", to)
+	}()
+}
+
+// attempt is the one on the screen, as its file has it.
+func (a *App) attempt() (*attempt.Attempt, error) {
+	b := &a.begun
+	switch saved := b.session.View.Result.SavedAs; {
+	case b.recorded != nil:
+		return b.recorded.Attempt, nil
+	case saved == "":
+		return nil, errors.New(words.Say("desk_debrief.save_first"))
+	default:
+		return attempt.Load(saved)
+	}
+}
+
+// pageMade tells what came of a page, on whatever screen there is by then.
+func (a *App) pageMade() {
+	if a.page == nil {
+		return
+	}
+	select {
+	case news := <-a.page:
+		a.page = nil
+		if a.begun.session == nil {
+			a.tell(news)
+			return
+		}
+		a.notice(news)
+	default:
+	}
+}

@@ -1,0 +1,129 @@
+package debrief
+
+import (
+	"rouleau/scoring/play"
+	"rouleau/sim"
+)
+
+// Care that a person took in their own course, they take here too, also where a bag or a bowl has come to it by another way: a bowl
+// is not emptied unwashed, and a bag not connected without label, check of identity, or with air in it.
+
+// minds says whether the edit leaves alone what the person does with a verb.
+func (h *hand) minds(verb sim.Verb) bool {
+	acts := h.rec.Run.Actions
+	for _, i := range h.edit.Drop {
+		if acts[i].Do == verb {
+			return false
+		}
+	}
+	for _, s := range h.edit.Swap {
+		if acts[s.Own].Do == verb && s.Act.Value != acts[s.Own].Value {
+			return false
+		}
+	}
+	return true
+}
+
+// unwashed says whether the person had washed what they stop or empty here and it has not been washed. Then it is washed first.
+func (h *hand) unwashed(r *play.Run, s *step) bool {
+	own, v := &h.rec.moments[s.own].seen.Pump, h.view(r)
+	if s.act.Do != sim.Empty && s.act.Do != sim.StopAll || own.Mode != sim.PumpIdle || !own.CycleOpen || !own.Washed || !v.Pump.CycleOpen || v.Pump.Washed || !v.Pump.Filled ||
+		v.Pump.Mode != sim.PumpIdle || !h.minds(sim.Wash) {
+		return false
+	}
+	return h.byReflex(r, sim.Action{Do: sim.Wash}) || v.Pump.Spinning
+}
+
+// dry stops a filling before the reservoir runs dry, where the person's own course did not come to that.
+func (h *hand) dry(r *play.Run) {
+	s := &r.State
+	if s.Pump.Mode != sim.PumpFill || s.Reservoir.Blood.VolumeML() >= dryML {
+		return
+	}
+	if own := h.rec.at(s.Tick); own.PumpMode != sim.PumpFill || own.ReservoirML > 2*dryML {
+		h.reflexAt = 0
+		h.byReflex(r, sim.Action{Do: sim.StopPump})
+		h.short = s.CycleUsed
+	}
+}
+
+// unfilled says whether a bowl that the person washed full is part-filled here because the blood ran out. It is filled on when
+// more has come, and washed as it is when nothing more comes.
+func (h *hand) unfilled(r *play.Run, s *step) bool {
+	own, v := &h.rec.moments[s.own].seen, h.view(r)
+	if s.act.Do != sim.Wash || own.Pump.BedByEye < partFull || v.Pump.BedByEye >= partFull || h.short != r.State.CycleUsed || v.Pump.Mode != sim.PumpIdle ||
+		v.OperationOver || r.State.Tick-s.due >= 2*fillWaits {
+		return false
+	}
+	if v.ReservoirML >= fillOnFromML*r.State.Bowl.Shape().VolumeML/sim.StandardBowl.Shape().VolumeML {
+		h.byReflex(r, sim.Action{Do: sim.Fill})
+	}
+	return true
+}
+
+// doneAlready says whether a bowl that the person filled on, or washed, has been washed to the end here.
+func (h *hand) doneAlready(own, v *sim.Seen, s *step) bool {
+	if s.act.Do != sim.Fill && s.act.Do != sim.Wash || !own.Pump.CycleOpen || own.Pump.Washed || v.Pump.Mode != sim.PumpIdle {
+		return false
+	}
+	return v.Pump.CycleOpen && v.Pump.Washed && v.Pump.WashedML >= v.Pump.WashML-1
+}
+
+// forNothing says whether there is hardly any blood for a bowl that is to be begun, and none to come. The whole bowl is left out.
+func (h *hand) forNothing(own, v *sim.Seen) bool {
+	if own.Pump.CycleOpen || !v.OperationOver || v.PoolML >= 2*sameML || v.BasinML > 0 || v.Rinsing || v.ReservoirML >= own.ReservoirML/3 {
+		return false
+	}
+	q := h.queue[pumping]
+	for i := range q {
+		if s := &q[i]; i > 0 && s.own >= 0 && (begins(&s.act) && !h.rec.moments[s.own].seen.Pump.CycleOpen || s.act.Do == sim.ClearLine) {
+			break
+		}
+		q[i].done = true
+	}
+	return true
+}
+
+// unready says whether a bag lacks what the person's own had when they connected it. Then that is done first.
+func (h *hand) unready(r *play.Run, s *step) bool {
+	k, bag := bagOf(s.act.On)
+	if s.act.Do != sim.Hook || !bag {
+		return false
+	}
+	was, on := bagOf(h.rec.Run.Actions[s.own].On)
+	if !on {
+		return false
+	}
+	own, v := &h.rec.moments[s.own].seen.Bags[was], h.view(r)
+	now := &v.Bags[k]
+	var a sim.Action
+	switch {
+	case now.ML <= 0:
+		return false
+	case now.LabelBits != own.LabelBits && own.LabelBits == sim.LabelComplete && h.minds(sim.Label):
+		a = sim.Action{Do: sim.Label, On: s.act.On, Value: sim.LabelComplete}
+	case now.AirML > 0 && own.AirML <= 0 && h.minds(sim.ExpelAir):
+		a = sim.Action{Do: sim.ExpelAir, On: s.act.On}
+	case now.Checkers < own.Checkers && own.Checkers > 1 && !v.ClinicianCalled && h.minds(sim.Identify):
+		a = sim.Action{Do: sim.Ask, Value: float64(sim.ClinicianComes)}
+	case now.Checkers < own.Checkers && h.minds(sim.Identify):
+		a = sim.Action{Do: sim.Identify, On: s.act.On, Value: float64(own.Checkers)}
+	default:
+		return false
+	}
+	if h.byReflex(r, a) {
+		h.reflexAt = 0 // the next follows at once
+	}
+	return true
+}
+
+// ranOut says whether the bag that runs is emptier than the person let theirs become before they stopped it.
+func (h *hand) ranOut(r *play.Run, s *step) bool {
+	own, now := &h.rec.moments[s.own].seen, r.State.Giving.Bag
+	if g := own.Giving.Bag; now < 0 || r.State.Giving.RateMLMin <= 0 || s.act.Do != sim.Unhook && (s.act.Do != sim.GiveRate || s.act.Value > 0) || g < 0 || own.Bags[g].ML > sameML {
+		return false
+	} else if v := h.view(r); v.Bags[now].ML < own.Bags[g].ML {
+		return true
+	}
+	return false
+}

@@ -1,0 +1,197 @@
+package debrief
+
+import (
+	"cmp"
+	"slices"
+
+	"rouleau/scoring/play"
+	"rouleau/sim"
+)
+
+// What keeps the work going in another course where the person's own acts would let it stand: the bag to be filled hangs on the
+// patient, a bowl that had stuck flows here and nobody stops it, a bowl leaks that stood in their own, or more anticoagulant is used
+// and the pack runs out.
+
+const (
+	lowDripML  = 60.0 // in the anticoagulant pack when the next one is hung, as steady does
+	moreDripML = 20.0 // of anticoagulant than the person had used
+
+	hooksSoon   = 60 * sim.TicksPerSecond     // a bag is connected so soon that the pump, running early, waits for it
+	fillsOn     = 30 * sim.TicksPerSecond     // from an air stop to filling on
+	leakMending = 5 * 60 * sim.TicksPerSecond // from stopping a leaking bowl to the last of what mended it
+)
+
+// makesRoom hangs a fresh bag where the bowl cannot be emptied, nor air let out, into the one on the patient. It is the fresh bag
+// that the person hung later, if there was one.
+func (h *hand) makesRoom(r *play.Run, s *step, why sim.Reason) {
+	if why == "clear_the_air_first" {
+		why = sim.May(&r.Case, &r.State, sim.Action{Do: sim.ClearLine})
+	} else if s.act.Do != sim.Empty {
+		return
+	}
+	if (why == "take_bag_off_patient_first" || why == "bag_is_being_given") && !r.State.Giving.Joined {
+		h.freshBag(r)
+	}
+}
+
+// overfills says whether the bowl would be emptied into a bag that has no room for it, as the person's own had.
+func (h *hand) overfills(r *play.Run, s *step) bool {
+	st, own, most := &r.State, &h.rec.moments[s.own].seen, r.Case.Faults.BagCapacityML
+	if s.act.Do != sim.Empty || st.Pump.Mode != sim.PumpIdle || st.BagsUsed == 0 || st.BagsUsed >= sim.MaxBags || st.Giving.Joined || own.BagsUsed == 0 {
+		return false
+	}
+	bag, was := &st.Bags[st.BagsUsed-1], &own.Bags[own.BagsUsed-1]
+	return bag.Fluid.VolumeML()+bag.AirML+st.Bowl.ContentsML() > most && was.ML+was.AirML+own.Pump.HeldML <= most
+}
+
+// freshBag hangs a fresh product bag.
+func (h *hand) freshBag(r *play.Run) {
+	if !h.byReflex(r, sim.Action{Do: sim.NewBag}) {
+		return
+	}
+	for i := range h.queue[pumping] {
+		if later := &h.queue[pumping][i]; later.act.Do == sim.NewBag && !later.done {
+			later.done = true
+			return
+		}
+	}
+}
+
+// stuck says whether the pump works here and stood against something at the same time in the person's own course, with nothing
+// of the person's own to come for it.
+func (h *hand) stuck(r *play.Run) bool {
+	own := h.rec.at(r.State.Tick)
+	p := &r.State.Pump
+	return p.Mode != sim.PumpIdle && p.FlowMLMin > 0 && own.PumpMode == p.Mode && own.FlowMLMin <= 0 && len(h.queue[pumping]) == 0 && len(h.bowls) > 0
+}
+
+// goesOn does with a bowl that had stuck what the person did with their last whole one.
+func (h *hand) goesOn(r *play.Run) {
+	last := h.bowls[len(h.bowls)-1]
+	for n, i := range last {
+		if h.rec.moments[i].seen.Pump.Mode == r.State.Pump.Mode {
+			h.again(r, pumping, last[n:], sim.NoPart)
+			return
+		}
+	}
+}
+
+// keepsDripping hangs the next pack of anticoagulant where more was used than the person had used by then and the pack is nearly
+// empty.
+func (h *hand) keepsDripping(r *play.Run) {
+	s := &r.State
+	b, hook, own := &s.Bench, sim.AnticoagulantHook, h.rec.at(s.Tick)
+	k := b.HookPack[hook]
+	if k < 0 {
+		k = h.drained
+	}
+	if k < 0 || b.TakenDown || s.Tick < b.HandsUntil || b.Packs[k].Fluid.VolumeML() >= lowDripML ||
+		h.drained < 0 && s.Drip.DrippedML+s.Drip.PrimedML < own.DripML+own.PrimedML+moreDripML {
+		return
+	}
+	next := -1
+	for i := range r.Case.Packs {
+		if p := &r.Case.Packs[i]; i != int(k) && p.Solution == r.Case.Packs[k].Solution && !p.Expired && !h.view(r).Bench.PackInStore[i] &&
+			b.Packs[i].Fluid.VolumeML() >= lowDripML && (next < 0 || b.Packs[i].Fluid.VolumeML() > b.Packs[next].Fluid.VolumeML()) {
+			next = i
+		}
+	}
+	switch {
+	case next < 0:
+	case b.HookPack[hook] >= 0:
+		if sim.May(&r.Case, s, sim.Action{Do: sim.Unhang, On: hook}) == "" {
+			r.Do(sim.Action{Do: sim.Unhang, On: hook})
+			h.drained, h.seenAt = k, -1
+		}
+	case sim.May(&r.Case, s, sim.Action{Do: sim.Hang, On: hook, Value: float64(next)}) == "":
+		r.Do(sim.Action{Do: sim.Hang, On: hook, Value: float64(next)})
+		h.drained, h.seenAt = -1, -1
+	}
+}
+
+// packShort says whether the person began to wash with a pack that had enough for it, and the one that hangs here has not. Then
+// another one is hung first.
+func (h *hand) packShort(r *play.Run, s *step) bool {
+	own, b, ml := &h.rec.moments[s.own].seen, &r.State.Bench, r.State.Pump.WashML
+	had, k := own.Bench.HookPack[sim.WashHookA], b.HookPack[sim.WashHookA]
+	if k < 0 {
+		k = h.emptied
+	}
+	if s.act.Do != sim.Wash || r.State.Pump.Mode != sim.PumpIdle || had < 0 || own.Bench.PackLeftML[had] < ml || k < 0 || b.HookPack[sim.WashHookA] >= 0 && b.Packs[k].Fluid.VolumeML() >= ml {
+		return false
+	}
+	return h.changePack(r, k)
+}
+
+// airless says whether the person filled on at once because air had stopped the pump, and here it filled without a stop until
+// there was no more.
+func (h *hand) airless(own, v *sim.Seen, s *step) bool {
+	tick := h.rec.Run.Actions[s.own].Tick
+	return own.Pump.CycleOpen && h.rec.stoodAt(tick).since >= tick-fillsOn && !h.enough(own, v, 0)
+}
+
+// hookFirst says whether a pump that runs ahead of the person's own times has to wait, because they connected a bag before the
+// act and would find the pump running here.
+func (h *hand) hookFirst(r *play.Run, s *step) bool {
+	switch s.act.Do {
+	case sim.Fill, sim.Wash, sim.Empty, sim.TopUp, sim.DrawBack:
+	default:
+		return false
+	}
+	for i := range h.queue[giving] {
+		if g := &h.queue[giving][i]; !g.done && g.act.Do == sim.Hook && g.order < s.order && g.due <= r.State.Tick+hooksSoon {
+			return true
+		}
+	}
+	return false
+}
+
+// replacesFirst says whether the pump has to wait for a processing set that is to be replaced.
+func (h *hand) replacesFirst(r *play.Run, s *step) bool {
+	return (s.act.Do == sim.Fill || s.act.Do == sim.Wash || s.act.Do == sim.Empty) && slices.ContainsFunc(h.queue[apart], func(o step) bool {
+		return !o.done && o.act.Do == sim.ReplaceSet && o.act.On == sim.ProcessingSet && o.due <= r.State.Tick
+	})
+}
+
+// leaks stops a bowl that leaks as soon after the alarm as the person did, where theirs stood at the time or began to leak at
+// another one, and brings what they did to mend it forward.
+func (h *hand) leaks(r *play.Run) {
+	s := &r.State
+	if !s.Alarms.On[sim.AlarmLeak] || !s.Bowl.Spinning {
+		return
+	}
+	if h.leakAct == 0 {
+		h.leakAct, h.leakAfter = h.rec.stopsLeak()
+	}
+	if h.leakAct < 0 || s.Tick <= s.Alarms.Since[sim.AlarmLeak]+h.leakAfter+sim.TicksPerSecond || sim.May(&r.Case, s, sim.Action{Do: sim.StopAll}) != "" {
+		return
+	}
+	r.Do(sim.Action{Do: sim.StopAll})
+	h.seenAt = -1
+	stopped := h.rec.Run.Actions[h.leakAct].Tick
+	by := stopped - s.Tick
+	for i := range h.queue[apart] {
+		o := &h.queue[apart][i]
+		if mends := o.act.Do == sim.ReplaceSet || o.act.Do == sim.Connect || o.act.Do == sim.Clamp; mends && o.own > h.leakAct && o.due <= stopped+leakMending && by > 0 {
+			o.due -= by
+		}
+	}
+	slices.SortStableFunc(h.queue[apart], func(a, b step) int { return cmp.Compare(a.due, b.due) })
+}
+
+// stopsLeak is the person's act that stopped a leaking bowl, and how long after the alarm it came; -1 for none.
+func (rec *Record) stopsLeak() (own int, after int64) {
+	since := int64(-1)
+	for i := range rec.Run.Log {
+		if o := &rec.Run.Log[i]; o.Kind == sim.Alarmed && o.Key == sim.AlarmLeak.String() {
+			since = o.Tick
+			break
+		}
+	}
+	for i := range rec.Run.Actions {
+		if a := &rec.Run.Actions[i]; since >= 0 && a.Tick >= since && a.Do == sim.StopAll {
+			return i, a.Tick - since
+		}
+	}
+	return -1, 0
+}
