@@ -49,7 +49,7 @@ go test -count=1 -v ./cmd/rouleau-desk/windowtest/kills -kills 200 || failed="$f
 "
 
 printf '\n== %s\n' "what decisions cost: every planted fault over 100 seeds (some three hours on two cores)"
-go test -count=1 -timeout 12h -v -run PlantedFaultComesFirst ./scoring/debrief -seeds 100 -all || failed="$failed  planted faults
+go test -count=1 -timeout 12h -v -run PlantedFaultComesFirst ./scoring/debrief -seeds 100 || failed="$failed  planted faults
 "
 
 printf '\n== %s\n' "the competency book: every bit of a book flipped, one at a time"

@@ -44,7 +44,7 @@ func TestScripts(t *testing.T) {
 			return name == "root" && os.Geteuid() == 0, nil
 		},
 		Cmds: map[string]func(ts *testscript.TestScript, neg bool, args []string){
-			"change": change, "cut": cut, "ends": ends, "killed": killed, "mark": mark, "put": put, "readme": fromReadme,
+			"change": change, "cut": cut, "ends": ends, "killed": killed, "leave": leave, "mark": mark, "put": put, "readme": fromReadme, "selfmark": selfmark,
 		},
 		RequireExplicitExec: true,
 	})

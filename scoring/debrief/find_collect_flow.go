@@ -13,8 +13,9 @@ const (
 	lowPackML   = 60.0 // left in the pack when steady hangs the next one
 	leastMmHg   = 80.0 // as the vacuum is judged
 	mostMmHg    = 150.0
-	readyAgain  = 30 * sim.TicksPerSecond // a bench that was ready so long after the first blood was ready in time [A]
-	packRunsOut = 60 * sim.TicksPerSecond // before a pack is empty its scale tells [A]
+	setsUpIn    = 5 * 60 * sim.TicksPerSecond // in which a bench is set up
+	readyAgain  = 30 * sim.TicksPerSecond     // a bench that was ready so long after the first blood was ready in time [A]
+	packRunsOut = 60 * sim.TicksPerSecond     // before a pack is empty its scale tells [A]
 )
 
 // findDripFlow looks for times in which blood was collected, the drip was set, and nothing came: a closed clamp, an empty pack or
@@ -107,10 +108,16 @@ func (f *finding) sucksTo(from, to int64) float64 {
 // findReady looks for a sucker that was led to the reservoir only after the bleeding had begun.
 func findReady(f *finding) []Decision {
 	blood, sucks := f.rec.firstBlood(), f.sucks()
-	if sucks < 0 || f.acts[sucks].Tick <= blood+readyAgain || f.rec.at(0).ToReservoir {
+	if f.rec.at(0).ToReservoir {
 		return nil
 	}
+	if sucks < 0 {
+		return f.neverReady(blood)
+	}
 	done := f.acts[sucks].Tick
+	if done <= blood+readyAgain || f.rec.at(done).ShedML < awayLeastML {
+		return nil
+	}
 	by := soonBefore(blood)
 	d := Decision{Fault: Late, Tick: by, Done: done}
 	ready := int64(0) // since when the sucker could have been led there
@@ -133,4 +140,14 @@ func findReady(f *finding) []Decision {
 	}
 	d.Title = words.Say("decision.ready_bench", clock(by), clock(done))
 	return []Decision{d}
+}
+
+// neverReady lets steady set up and collect where the person was to, and never led the sucker to the reservoir.
+func (f *finding) neverReady(blood int64) []Decision {
+	decided := f.rec.Run.State.Bench.Decision
+	if right := f.sc.Right.RightDecision(); decided != right || right == sim.DoNotSalvage || blood >= f.rec.lastTick {
+		return nil
+	}
+	at := max(1, blood-setsUpIn)
+	return []Decision{{Fault: LeftOut, Title: title("ready", LeftOut, clock(at)), Tick: at, Done: -1, Edit: Edit{Good: at}}}
 }

@@ -1,6 +1,8 @@
 package debrief
 
 import (
+	"slices"
+
 	"rouleau/assets/words"
 	"rouleau/sim"
 )
@@ -8,8 +10,18 @@ import (
 // A bench that was left wrong before the case: packs, clamps, lines and the regulator. All of it can be found by looking and
 // testing before it does harm.
 
-// findHungPacks looks for packs that somebody had hung where they must not hang and that were not taken down before they ran.
-func findHungPacks(f *finding) (all []Decision) {
+// findBench looks for all of it, and at it as one: some cases ask for a bench that was put right altogether.
+func findBench(f *finding) []Decision {
+	all := slices.Concat(f.hungPacks(), f.openClamps(), f.looseLines())
+	if f.c.Faults.NoVacuum {
+		all = append(all, f.testsVacuum()...)
+	}
+	slices.SortStableFunc(all, func(a, b Decision) int { return int(a.Tick - b.Tick) })
+	return some(all, words.Say("decision.bench_all", len(all)))
+}
+
+// hungPacks are packs that somebody had hung where they must not hang and that were not taken down before they ran.
+func (f *finding) hungPacks() (all []Decision) {
 	for i := range f.c.Packs {
 		hook := f.c.Packs[i].On
 		if hook == sim.NoPart || !f.c.WrongOn(i, hook) && f.allowed(i, hook) {
@@ -23,15 +35,19 @@ func findHungPacks(f *finding) (all []Decision) {
 		if k < 0 {
 			continue
 		}
-		at := soonBefore(f.usedFrom(hook))
+		used := f.usedFrom(hook)
+		if used >= f.rec.lastTick {
+			continue
+		}
+		at := soonBefore(used)
 		d := Decision{Fault: LeftOut, Tick: at, Done: -1, Edit: Edit{Add: []Add{
 			{Act: act(at, sim.Unhang, hook, 0)}, {Act: act(at, sim.Hang, hook, float64(k))}}}}
 		wrong, right := f.nameOf(i, hook), solutionName(f.c.Packs[k].Solution)
 		if down >= 0 {
 			d.Fault, d.Done = Late, f.acts[down].Tick
-			d.Title = title("hung_pack", Late, wrong, partName(hook), right, clock(at), clock(d.Done))
+			d.Title = words.Say("decision.hung_pack_late", wrong, partName(hook), right, clock(at), clock(d.Done))
 		} else {
-			d.Title = title("hung_pack", LeftOut, wrong, partName(hook), right, clock(at))
+			d.Title = words.Say("decision.hung_pack_left_out", wrong, partName(hook), right, clock(at))
 		}
 		all = append(all, d)
 	}
@@ -46,8 +62,8 @@ func (f *finding) usedFrom(hook sim.Part) int64 {
 	return f.tickOf(f.first(0, does(sim.Fill)))
 }
 
-// findClamps looks for clamps that were left open and that nobody closed before something ran out of them.
-func findClamps(f *finding) (all []Decision) {
+// openClamps are clamps that were left open and that nobody closed before something ran out of them.
+func (f *finding) openClamps() (all []Decision) {
 	for p := sim.DripClamp; p <= sim.SparePort; p++ {
 		if !f.c.Faults.OpenClamps[p] || p == sim.DripClamp || p == sim.WashClampA {
 			continue
@@ -57,15 +73,15 @@ func findClamps(f *finding) (all []Decision) {
 			harm = f.usedFrom(sim.AnticoagulantHook)
 		}
 		shut := f.first(0, func(a *sim.Action) bool { return a.Do == sim.Clamp && a.On == p && a.Value == 0 })
-		if shut >= 0 && f.acts[shut].Tick <= harm {
+		if shut >= 0 && f.acts[shut].Tick <= harm || harm >= f.rec.lastTick {
 			continue
 		}
 		at := soonBefore(harm)
-		d := Decision{Fault: LeftOut, Title: title("clamp", LeftOut, partName(p), clock(at)), Tick: at, Done: -1,
+		d := Decision{Fault: LeftOut, Title: words.Say("decision.clamp_left_out", partName(p), clock(at)), Tick: at, Done: -1,
 			Edit: Edit{Add: []Add{{Act: act(at, sim.Clamp, p, 0)}}}}
 		if shut >= 0 {
 			d.Fault, d.Done = Late, f.acts[shut].Tick
-			d.Title = title("clamp", Late, partName(p), clock(at), clock(d.Done))
+			d.Title = words.Say("decision.clamp_late", partName(p), clock(at), clock(d.Done))
 		}
 		if fill := f.first(0, does(sim.Fill)); p == sim.OutletClamp && fill >= 0 {
 			// whoever took it for closed would open it to fill; the person had no need to
@@ -79,47 +95,67 @@ func findClamps(f *finding) (all []Decision) {
 	return all
 }
 
-// findLines looks for lines that were only put on, or worked loose, and that nobody looked at before they were used.
-func findLines(f *finding) (all []Decision) {
+// looseLines are lines that were only put on, and that nobody looked at before they were used.
+func (f *finding) looseLines() (all []Decision) {
 	for p := sim.VacuumLine; p <= sim.WasteLine; p++ {
-		loose, harm := int64(-1), f.tickOf(f.first(0, does(sim.Fill)))
 		if f.c.Faults.LooseLines[p] {
-			loose = 0
+			all = append(all, f.firmly(p, soonBefore(f.runsFrom(p, 0)), 0)...)
 		}
-		for i := range f.c.Events {
-			if e := &f.c.Events[i]; e.Kind == sim.EventLineLoose && sim.Part(e.Value) == p {
-				loose, harm = e.At, f.tickOf(f.first(e.At, does(sim.Fill)))
-			}
-		}
-		switch p {
-		case sim.SuctionLine, sim.VacuumLine:
-			harm = f.usedFrom(sim.AnticoagulantHook)
-		case sim.ProductLine:
-			harm = f.tickOf(f.first(0, does(sim.Empty)))
-		}
-		mended := f.first(max(0, loose), func(a *sim.Action) bool {
-			return a.Do == sim.Connect && a.On == p || a.Do == sim.TestVacuum && p == sim.VacuumLine
-		})
-		if loose < 0 || harm >= f.rec.lastTick || mended >= 0 && f.acts[mended].Tick <= harm {
-			continue
-		}
-		at := max(loose+soonSaid, soonBefore(harm))
-		if loose > 0 {
-			at = loose + soonSaid // it was said that somebody had been in the lines
-		}
-		d := Decision{Fault: LeftOut, Title: title("line", LeftOut, partName(p), clock(at)), Tick: at, Done: -1,
-			Edit: Edit{Add: []Add{{Act: act(at, sim.Inspect, p, 0)}, {Act: act(at, sim.Connect, p, 0)}}}}
-		if mended >= 0 {
-			d.Fault, d.Done = Late, f.acts[mended].Tick
-			d.Title = title("line", Late, partName(p), clock(at), clock(d.Done))
-		}
-		all = append(all, d)
 	}
 	return all
 }
 
-// findVacuumTest looks for suction that was begun before its vacuum was tested.
+// findLoosened looks for lines that worked loose in the middle of the case and were used so. Somebody said that the lines had been
+// touched.
+func findLoosened(f *finding) (all []Decision) {
+	for i := range f.c.Events {
+		if e := &f.c.Events[i]; e.Kind == sim.EventLineLoose && e.When == sim.AtTime {
+			all = append(all, f.firmly(sim.Part(e.Value), e.At+soonSaid, e.At)...)
+		}
+	}
+	return all
+}
+
+// runsFrom is when something runs through a line from a tick on, the end where nothing does.
+func (f *finding) runsFrom(line sim.Part, from int64) int64 {
+	switch line {
+	case sim.SuctionLine, sim.VacuumLine:
+		return f.usedFrom(sim.AnticoagulantHook)
+	case sim.ProductLine:
+		return f.tickOf(f.first(from, does(sim.Empty)))
+	}
+	return f.tickOf(f.first(from, does(sim.Fill)))
+}
+
+// firmly looks at a line that is loose and connects it, where the person did not before something ran through it.
+func (f *finding) firmly(line sim.Part, at, since int64) []Decision {
+	harm := f.runsFrom(line, since)
+	mended := f.first(since, func(a *sim.Action) bool {
+		return a.Do == sim.Connect && a.On == line || a.Do == sim.TestVacuum && line == sim.VacuumLine
+	})
+	if harm >= f.rec.lastTick || mended >= 0 && f.acts[mended].Tick <= harm {
+		return nil
+	}
+	d := Decision{Fault: LeftOut, Title: words.Say("decision.line_left_out", partName(line), clock(at)), Tick: at, Done: -1,
+		Edit: Edit{Add: []Add{{Act: act(at, sim.Inspect, line, 0)}, {Act: act(at, sim.Connect, line, 0)}}}}
+	if mended >= 0 {
+		d.Fault, d.Done = Late, f.acts[mended].Tick
+		d.Title = words.Say("decision.line_late", partName(line), clock(at), clock(d.Done))
+	}
+	return []Decision{d}
+}
+
+// findVacuumTest looks for suction that was begun before its vacuum was tested, where that is all: a missing vacuum is a fault of
+// the bench.
 func findVacuumTest(f *finding) []Decision {
+	if f.c.Faults.NoVacuum {
+		return nil
+	}
+	return f.testsVacuum()
+}
+
+// testsVacuum tests the vacuum before the first suction.
+func (f *finding) testsVacuum() []Decision {
 	by := min(f.tickOf(f.sucks()), f.tickOf(f.first(0, does(sim.Prime))))
 	test := f.first(0, does(sim.TestVacuum))
 	if by >= f.rec.lastTick || test >= 0 && f.acts[test].Tick <= by {

@@ -13,7 +13,6 @@ const (
 	lateStart = 3 * 60 * sim.TicksPerSecond // later than there was enough for it
 	longStand = 60 * sim.TicksPerSecond     // that a bowl stood in all between filling, washing and emptying
 	atOnce    = 5 * sim.TicksPerSecond
-	settingUp = 3 * 60 * sim.TicksPerSecond // that opening and joining the processing set takes, and a little more
 )
 
 // sooner brings what the person did with a bowl after a tick forward, and the return of the bag that it was the first to fill,
@@ -74,15 +73,12 @@ func findBegunLate(f *finding) []Decision {
 		if at < 0 {
 			continue
 		}
-		before := f.settingUp(at, b.from)
-		if len(before) > 0 {
-			at += settingUp
-		}
-		by := b.from - max(at, from+atOnce)
+		swaps, ready := f.setUpFrom(at, b.from)
+		by := b.from - max(at, ready, from+atOnce)
 		if by < lateStart {
 			continue
 		}
-		e := Edit{Swap: f.moved(before, by)}
+		e := Edit{Swap: swaps}
 		e.Swap = append(e.Swap, f.moved(f.mixesBefore(&b), by)...)
 		e.Swap = append(e.Swap, f.sooner(&b, b.from-1, by)...)
 		ml := f.rec.at(b.from - by).ReservoirML
@@ -96,24 +92,39 @@ func (f *finding) mixesBefore(b *bowlful) []int {
 	return f.every(func(a *sim.Action) bool { return a.Do == sim.Mix && a.Tick < b.from && a.Tick >= b.from-mixBefore })
 }
 
-// settingUp are the acts that set processing up and came so late that a bowl begun at a tick would wait for them.
-func (f *finding) settingUp(at, until int64) (all []int) {
+// setUpFrom does what the person did to set processing up after a tick one thing soon after the other from there on, and says
+// when it is done.
+func (f *finding) setUpFrom(at, until int64) (swaps []Swap, ready int64) {
 	opened := f.first(0, on(sim.OpenSet, sim.ProcessingSet))
-	if opened < 0 || f.acts[opened].Tick > until {
-		return nil
+	if opened < 0 {
+		return nil, at
 	}
 	last := int64(-1)
-	for i := opened; i < len(f.acts) && f.acts[i].Tick < until; i++ {
-		switch a := &f.acts[i]; a.Do {
-		case sim.OpenSet, sim.Inspect, sim.Connect, sim.Hang, sim.Unhang, sim.Clamp, sim.SetFillRate, sim.SetWashRate, sim.SetEmptyRate, sim.SetWashVolume,
-			sim.AutoStop, sim.AutoWash, sim.AutoEmpty:
-			all, last = append(all, i), a.Tick
+	for _, k := range f.setUp(opened) {
+		a := f.acts[k]
+		if a.Tick < at || a.Tick >= until {
+			continue
+		}
+		if last >= 0 {
+			at += min(a.Tick-last, sim.TicksPerSecond+f.busy(last, k))
+		}
+		last = a.Tick
+		swaps = append(swaps, f.at(k, min(at, a.Tick)))
+	}
+	if len(swaps) > 0 {
+		at += f.busy(last, len(f.acts)) + sim.TicksPerSecond
+	}
+	return swaps, at
+}
+
+// busy is how long the hands were busy with what was done at a tick, before another act.
+func (f *finding) busy(tick int64, before int) int64 {
+	for k := before - 1; k >= 0; k-- {
+		if f.acts[k].Tick == tick {
+			return max(0, f.rec.moments[k].hands-tick)
 		}
 	}
-	if last < at {
-		return nil
-	}
-	return all
+	return 0
 }
 
 // findStood looks for bowls that stood filled and unwashed, washed and spinning, or braked and full.

@@ -36,6 +36,7 @@ type step struct {
 	stop  *StopAt
 	again int64         // not before this tick once more
 	asked *sim.Question // that it answered
+	ran   int           // one more than the act that let the blood run in during which it was done, 0 for none
 	done  bool
 }
 
@@ -45,6 +46,7 @@ type hand struct {
 	edit     *Edit
 	queue    [lines][]step
 	lag      [lines]int64
+	doneAt   []int64      // when each of the person's acts was done here, -1 for not yet
 	lastDone [lines]int64 // tick of the act done last
 	lastDue  [lines]int64 // and when it was due
 	near     []place
@@ -78,6 +80,7 @@ const (
 func newHand(rec *Record, e *Edit, from int) *hand {
 	h := &hand{rec: rec, edit: e, seenAt: -1, emptied: -1, drained: -1}
 	h.bowls, h.returns = rec.bowls(), rec.returns()
+	h.doneAt = slices.Repeat([]int64{-1}, len(rec.Run.Actions))
 	put := func(l line, s step) {
 		if s.until == 0 {
 			s.until = s.due + [lines]int64{apart: patience, pumping: linePatience, giving: linePatience, closing: endPatience}[l]
@@ -117,7 +120,11 @@ func newHand(rec *Record, e *Edit, from int) *hand {
 				s.stop = &e.Stops[k]
 			}
 		}
-		if s.asked = rec.answered(&s); s.asked != nil || afterGiving(&s.act) {
+		s.asked = rec.answered(&s)
+		if k := rec.letRun(i); k >= from && !e.drops(k) {
+			s.ran = k + 1
+		}
+		if s.asked != nil || s.ran > 0 || afterGiving(&s.act) {
 			s.until = rec.Run.Case.LastTick
 		}
 		put(l, s)
@@ -254,6 +261,7 @@ func (h *hand) try(r *play.Run, l line, s *step) {
 			h.seenAt, s.done = -1, true
 			h.lastDone[l], h.lastDue[l] = r.State.Tick, s.due
 			if s.own >= 0 {
+				h.doneAt[s.own] = r.State.Tick
 				h.lag[l] = r.State.Tick - s.due
 			}
 			if h.askedInVain(r, s) && r.State.Tick < s.until {
@@ -267,7 +275,11 @@ func (h *hand) try(r *play.Run, l line, s *step) {
 			h.makesRoom(r, s, why)
 		}
 	}
-	s.done = moot || r.State.Tick >= s.until
+	until := s.until
+	if l == pumping || l == giving { // its turn has only come
+		until = max(until, h.lastDone[l]+linePatience)
+	}
+	s.done = moot || r.State.Tick >= until
 }
 
 // hopeless says whether a refusal will stay one.

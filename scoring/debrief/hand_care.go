@@ -61,8 +61,11 @@ func (h *hand) unfilled(r *play.Run, s *step) bool {
 	return true
 }
 
-// doneAlready says whether a bowl that the person filled on, or washed, has been washed to the end here.
+// doneAlready says whether a bowl that the person filled on, or washed, has been washed to the end here, or emptied.
 func (h *hand) doneAlready(own, v *sim.Seen, s *step) bool {
+	if (s.act.Do == sim.Wash || s.act.Do == sim.Empty) && own.Pump.CycleOpen && !v.Pump.CycleOpen && v.Pump.Mode == sim.PumpIdle {
+		return true
+	}
 	if s.act.Do != sim.Fill && s.act.Do != sim.Wash || !own.Pump.CycleOpen || own.Pump.Washed || v.Pump.Mode != sim.PumpIdle {
 		return false
 	}

@@ -54,11 +54,14 @@ func (h *hand) whileItRan(s *step) bool {
 	return (s.act.Do == sim.GiveRate || s.act.Do == sim.Unhook) && h.rec.moments[s.own].seen.Giving.RateMLMin > 0
 }
 
+// moved says whether the edit has an act done at another time than the person did it.
+func (h *hand) moved(s *step) bool { return s.order >= 0 && s.due != h.rec.Run.Actions[s.own].Tick }
+
 // early is by how much sooner than in the person's own course the pump stopped by itself, or was stopped, before an act that
 // waited for it. An act that is done once more goes by the time that it has here; one that the edit moves is done when it says.
 func (h *hand) early(s *step) int64 {
 	done := h.rec.Run.Actions[s.own].Tick
-	if s.order >= 0 && s.due != done {
+	if h.moved(s) {
 		return 0
 	}
 	was := h.rec.stoodAt(done)
@@ -114,7 +117,7 @@ func (h *hand) ready(r *play.Run, l line, s *step) (ready, moot bool) {
 			h.freshBag(r)
 			return false, false
 		}
-		if h.replacesFirst(r, s) || h.packShort(r, s) {
+		if h.replacesFirst(r, s) {
 			return false, false
 		}
 		return h.pumpReady(r, s)
@@ -160,7 +163,7 @@ func (h *hand) pumpReady(r *play.Run, s *step) (ready, moot bool) {
 		case s.act.Do == sim.Fill && v.Pump.Mode == sim.PumpIdle && h.airless(own, v, s):
 			return false, true
 		case s.act.Do == sim.Fill:
-			return v.Pump.Mode == sim.PumpIdle && h.enough(own, v, r.State.Tick-s.due), false
+			return v.Pump.Mode == sim.PumpIdle && (h.moved(s) || h.enough(own, v, r.State.Tick-s.due)), false
 		}
 		return v.Pump.Mode == sim.PumpIdle, false
 	}
@@ -209,6 +212,7 @@ func (h *hand) giveReady(r *play.Run, s *step) bool {
 	}
 	if k, ok := bagOf(s.act.On); ok && h.fills(r) {
 		if own.Bags[k].ML > sameML && v.Bags[k].ML <= 0 {
+			s.until = max(s.until, r.State.Tick+patience)
 			return false // there is nothing in it yet
 		}
 		want := own.Bags[k].ML / 2

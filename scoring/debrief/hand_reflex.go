@@ -76,13 +76,6 @@ func (h *hand) unsupplied(r *play.Run, s *step) bool {
 	if k < 0 || b.HookPack[sim.WashHookA] >= 0 && b.Packs[k].Fluid.VolumeML() >= r.State.Pump.WashML-nearlyML {
 		return false
 	}
-	h.changePack(r, k)
-}
-
-// changePack hangs another pack instead of the one on the first wash hook, or the one that was taken down empty. It says whether
-// there is one.
-func (h *hand) changePack(r *play.Run, k int8) bool {
-	b := &r.State.Bench
 	fresh := h.packLike(r, int(k), b.Packs[k].Solution)
 	if fresh < 0 {
 		fresh = h.packLike(r, int(k), sim.Saline)
@@ -95,7 +88,6 @@ func (h *hand) changePack(r *play.Run, k int8) bool {
 	case h.byReflex(r, sim.Action{Do: sim.Unhang, On: sim.WashHookA}):
 		h.emptied, h.reflexAt = k, 0
 	}
-	return true
 	return true
 }
 

@@ -109,20 +109,6 @@ func (h *hand) keepsDripping(r *play.Run) {
 	}
 }
 
-// packShort says whether the person began to wash with a pack that had enough for it, and the one that hangs here has not. Then
-// another one is hung first.
-func (h *hand) packShort(r *play.Run, s *step) bool {
-	own, b, ml := &h.rec.moments[s.own].seen, &r.State.Bench, r.State.Pump.WashML
-	had, k := own.Bench.HookPack[sim.WashHookA], b.HookPack[sim.WashHookA]
-	if k < 0 {
-		k = h.emptied
-	}
-	if s.act.Do != sim.Wash || r.State.Pump.Mode != sim.PumpIdle || had < 0 || own.Bench.PackLeftML[had] < ml || k < 0 || b.HookPack[sim.WashHookA] >= 0 && b.Packs[k].Fluid.VolumeML() >= ml {
-		return false
-	}
-	return h.changePack(r, k)
-}
-
 // airless says whether the person filled on at once because air had stopped the pump, and here it filled without a stop until
 // there was no more.
 func (h *hand) airless(own, v *sim.Seen, s *step) bool {

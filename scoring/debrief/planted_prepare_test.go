@@ -1,10 +1,63 @@
 package debrief
 
-import "rouleau/sim"
+import (
+	"slices"
+
+	"rouleau/sim"
+)
+
+// Known faults in deciding and preparing, and how faults are planted.
 
 var plantedPreparing = []planted{
-	{"no prime", "steady-oozing-spine", "prime", func(rec *Record) (Edit, bool) {
-		i := rec.firstOf(does(sim.Prime))
-		return Edit{Drop: []int{i}}, i >= 0
-	}},
+	{"no prime", "steady-oozing-spine", "prime", leavesAllOut(does(sim.Prime))},
+	{"too little prime", "sudden-brisk-bleeding", "prime", otherwise(does(sim.Prime), 40)},
+	{"decides to collect from one who declines", "salvage-declined", "decision", otherwise(does(sim.Decide), float64(sim.SetUpToProcess))},
+	{"decides late", "infection-in-the-field", "decision", inMinute(does(sim.Decide), 13)},
+	{"decides alone", "infection-in-the-field", "together", leavesAllOut(asks(sim.DecideTogether))},
+	{"water stays on the hook", "bench-left-by-a-colleague", "bench", leavesFirstOut(on(sim.Unhang, sim.WashHookA), on(sim.Hang, sim.WashHookA))},
+	{"outlet stays open", "bench-left-by-a-colleague", "bench", leavesAllOut(func(a *sim.Action) bool { return a.Do == sim.Clamp && a.On == sim.OutletClamp && a.Value == 0 })},
+	{"no vacuum and no test of it", "bench-left-by-a-colleague", "bench", leavesAllOut(does(sim.TestVacuum))},
+	{"heparin stays on the hook", "heparin-forbidden-citrate-at-hand", "bench", leavesFirstOut(on(sim.Unhang, sim.AnticoagulantHook), on(sim.Hang, sim.AnticoagulantHook))},
+	{"vacuum untested", "steady-oozing-spine", "vacuum_test", leavesAllOut(does(sim.TestVacuum))},
+	{"lines trodden on", "one-trouble-after-another", "loosened", leavesAllOut(within(either(on(sim.Inspect, sim.OutletLine), on(sim.Connect, sim.OutletLine)), 30, 55))},
+	{"heparin for one who must not have it", "calcium-in-the-irrigation", "anticoagulant", otherwise(on(sim.Hang, sim.AnticoagulantHook), 0)},
+	{"saline past its date", "steady-oozing-spine", "fluid", otherwise(on(sim.Hang, sim.WashHookA), 3)},
+	{"standard bowl for a child", "child-of-14-kg", "bowl", otherwise(does(sim.ChooseBowl), float64(sim.StandardBowl))},
+	{"nothing looked at", "steady-oozing-spine", "bench_check", leavesAllOut(does(sim.Inspect))},
+	{"processing set opened at once", "steady-oozing-spine", "processing_set", inMinute(on(sim.OpenSet, sim.ProcessingSet), 4)},
+	{"a touched set is used", "heparin-forbidden-citrate-at-hand", "breach", leavesAllOut(does(sim.ReplaceSet))},
+}
+
+// either fits what one of these fits.
+func either(any ...func(a *sim.Action) bool) func(a *sim.Action) bool {
+	return func(a *sim.Action) bool {
+		return slices.ContainsFunc(any, func(fits func(a *sim.Action) bool) bool { return fits(a) })
+	}
+}
+
+// leavesFirstOut drops the first act that fits each of these.
+func leavesFirstOut(each ...func(a *sim.Action) bool) func(rec *Record) (Edit, bool) {
+	return func(rec *Record) (e Edit, ok bool) {
+		for _, fits := range each {
+			if i := rec.firstOf(fits); i >= 0 {
+				e.Drop = append(e.Drop, i)
+			}
+		}
+		return e, len(e.Drop) == len(each)
+	}
+}
+
+// otherwise does the first act that fits with another value.
+func otherwise(fits func(a *sim.Action) bool, value float64) func(rec *Record) (Edit, bool) {
+	return changes(0, fits, func(a *sim.Action) { a.Value = value })
+}
+
+// inMinute does the first act that fits at another time.
+func inMinute(fits func(a *sim.Action) bool, n int64) func(rec *Record) (Edit, bool) {
+	return changes(0, fits, func(a *sim.Action) { a.Tick = n * minute })
+}
+
+// within fits what another fits between two minutes.
+func within(fits func(a *sim.Action) bool, from, to int64) func(a *sim.Action) bool {
+	return func(a *sim.Action) bool { return a.Tick >= from*minute && a.Tick < to*minute && fits(a) }
 }

@@ -6,9 +6,8 @@ var plantedProcessing = []planted{
 	{"nothing mixed", "pelvis-loss-over-hours", "mixing", leavesAllOut(does(sim.Mix))},
 	{"nothing mixed for a mother", "caesarean-rhd-negative", "mixing", leavesAllOut(does(sim.Mix))},
 	{"bowls begun early", "steady-oozing-spine", "begun_early", beginsAt(380)},
-	{"first bowl begun late", "sudden-brisk-bleeding", "begun_late", bowlLater(1, 12*minute)},
-	{"first bowl of a mother begun late", "caesarean-rhd-negative", "begun_late", bowlLater(1, 12*minute)},
-	{"bowl left standing", "hip-revision-thin-feed", "stood", stands(0, 20*minute)},
+	{"first bowl begun late", "steady-oozing-spine", "begun_late", bowlLater(1, 35*minute)},
+	{"bowl left standing", "steady-oozing-spine", "stood", stands(0, 30*minute)},
 	{"second bowl overfilled", "steady-oozing-spine", "overfilled", stopsOne(2, 0.999)},
 	{"first bowl overfilled", "hip-revision-thin-feed", "overfilled", stopsOne(1, 0.999)},
 	{"second bowl filled short", "steady-oozing-spine", "filled_short", stopsOne(2, 0.72)},
@@ -72,6 +71,11 @@ func (rec *Record) delayed(own int, by int64) (swaps []Swap) {
 	return swaps
 }
 
+// onlyOwn keeps the hand from working off what is left over in a line of work.
+func (rec *Record) onlyOwn(l line) *Rule {
+	return &Rule{From: 0, Until: rec.Run.Case.LastTick, Act: func(*sim.Seen, func(sim.Action) sim.Reason) {}, Does: l}
+}
+
 // bowlLater begins a bowl later, n from 1.
 func bowlLater(n int, by int64) func(rec *Record) (Edit, bool) {
 	return func(rec *Record) (Edit, bool) {
@@ -80,7 +84,7 @@ func bowlLater(n int, by int64) func(rec *Record) (Edit, bool) {
 			return Edit{}, false
 		}
 		first := rec.finder().mixesBefore(&bowls[n-1])
-		return Edit{Swap: rec.delayed(append(first, bowls[n-1].acts...)[0], by)}, true
+		return Edit{Swap: rec.delayed(append(first, bowls[n-1].acts...)[0], by), Rule: rec.onlyOwn(pumping)}, true
 	}
 }
 
@@ -91,7 +95,7 @@ func stands(n int, by int64) func(rec *Record) (Edit, bool) {
 		if n >= len(washes) {
 			return Edit{}, false
 		}
-		return Edit{Swap: rec.delayed(washes[n], by)}, true
+		return Edit{Swap: rec.delayed(washes[n], by), Rule: rec.onlyOwn(pumping)}, true
 	}
 }
 
@@ -187,8 +191,7 @@ func leavesLast(rec *Record) (Edit, bool) {
 	if last.from < f.c.EndTick-15*minute || len(bowls) < 2 {
 		return Edit{}, false
 	}
-	none := &Rule{From: last.from - last.from%sim.TicksPerSecond, Until: f.c.LastTick, Act: func(*sim.Seen, func(sim.Action) sim.Reason) {}, Does: pumping}
-	return Edit{Drop: append(f.mixesBefore(last), last.acts...), Rule: none}, true
+	return Edit{Drop: append(f.mixesBefore(last), last.acts...), Rule: rec.onlyOwn(pumping)}, true
 }
 
 // neverFills opens everything and never fills.
@@ -197,7 +200,7 @@ func neverFills(rec *Record) (Edit, bool) {
 	if first < 0 {
 		return Edit{}, false
 	}
-	e := Edit{Rule: &Rule{From: 0, Until: rec.Run.Case.LastTick, Act: func(*sim.Seen, func(sim.Action) sim.Reason) {}, Does: pumping}}
+	e := Edit{Rule: rec.onlyOwn(pumping)}
 	for i := range rec.Run.Actions {
 		if rec.lineOf(&step{act: rec.Run.Actions[i], own: i}) == pumping {
 			e.Drop = append(e.Drop, i)

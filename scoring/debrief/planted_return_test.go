@@ -99,8 +99,7 @@ func bagLater(k int, by int64) func(rec *Record) (Edit, bool) {
 func neverGives(k int) func(rec *Record) (Edit, bool) {
 	return func(rec *Record) (Edit, bool) {
 		acts := rec.ofBag(k)
-		none := &Rule{From: 0, Until: rec.Run.Case.LastTick, Act: func(*sim.Seen, func(sim.Action) sim.Reason) {}, Does: giving}
-		return Edit{Drop: acts, Rule: none}, len(acts) > 0
+		return Edit{Drop: acts, Rule: rec.onlyOwn(giving)}, len(acts) > 0
 	}
 }
 

@@ -24,13 +24,14 @@ var kinds = map[string]func(*page.Page) ([]byte, error){".html": (*page.Page).HT
 // savePage has the debrief made into a page. What came of it is told when it is there.
 func (a *App) savePage(to string) {
 	r := &report.Report{Draws: session.DebriefDraws}
-	if r.Debrief, r.Costs = a.begun.session.Debriefed(); r.Debrief == nil || a.page != nil {
+	if r.Debrief, r.Costs = a.begun.session.Debriefed(); r.Debrief == nil {
 		return
 	}
-	to = wholePath(to)
-	if filepath.Ext(to) == "" {
-		to += ".html"
+	if a.page != nil {
+		a.notice(words.Say("desk_debrief.saving"))
+		return
 	}
+	to = a.pagePath(to)
 	kind := kinds[strings.ToLower(filepath.Ext(to))]
 	err := attempt.CanSave(to)
 	if kind == nil {
@@ -60,6 +61,18 @@ func (a *App) savePage(to string) {
 		}
 		made <- words.Say("app.saved", to)
 	}()
+}
+
+// pagePath makes what was typed the path of a page: in a folder it is called as the attempt is.
+func (a *App) pagePath(to string) string {
+	to = wholePath(to)
+	if info, err := os.Stat(to); err == nil && info.IsDir() {
+		to = filepath.Join(to, strings.TrimSuffix(filepath.Base(a.begun.session.View.Result.SavedAs), ".json"))
+	}
+	if filepath.Ext(to) == "" {
+		to += ".html"
+	}
+	return to
 }
 
 // attempt is the one on the screen, as its file has it.

@@ -41,16 +41,26 @@ func (o *overlay) take(k *Courses) {
 	}
 }
 
+const (
+	leastKeyed  = 240 // height from which on it is said what the fills of bars mean
+	leastScaled = 620 // width from which on the ends of scales stand beside the names of lanes
+)
+
 // draw draws it.
 func (o *overlay) draw(c *ui.Core, id ui.ID, label string, k *Courses, r ui.Rect) {
 	o.take(k)
 	for i := range o.series {
 		o.series[i].Look = c.Pal.Series[i%2]
 	}
+	if st, text := (ui.Style{Size: ui.SizeSmall, Col: c.Pal.Muted}), words.Say("desk_debrief.bars"); len(k.Bars) > 0 && r.H > leastKeyed {
+		h := c.LabelHeight(text, r.W, st)
+		c.Label(ui.Label{Rect: r.CutBottom(h), Text: text, Style: st})
+		r.CutBottom(2)
+	}
 	last := max(k.EndS, 60)
 	g := ui.Chart{ID: id, Rect: r, Label: label, From: o.view.From, To: o.view.To, Last: last, Now: math.NaN(), Cursor: o.view.Cursor, TopLane: o.view.TopLane,
 		Lanes: len(k.Lanes), LeastLane: 2*ui.LineHeight(stripText) + 2, Series: o.series, Marks: o.marks, Bands: k.Bars, BandNames: k.Rows, Zones: k.Targets,
-		Size: stripText, Ends: true}
+		Size: stripText, Ends: r.W > leastScaled}
 	o.view = c.Chart(g)
 }
 

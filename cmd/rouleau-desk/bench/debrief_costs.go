@@ -52,6 +52,11 @@ func (d *Desk) costs(c *ui.Core, v *View, in ui.Rect) {
 	}
 }
 
+// ChooseCost chooses a row of the costs.
+func (d *Desk) ChooseCost(row int) {
+	d.end.talk.at, d.end.talk.follow, d.end.talk.open = row, true, false
+}
+
 // cost is the chosen row.
 func (d *Desk) cost(c *ui.Core, v *View, in ui.Rect, alone bool) {
 	t, k := v.Debrief.Told, &d.end.talk
@@ -113,14 +118,14 @@ func (x *Cost) sure() string {
 	case x.Unsure:
 		return words.Line("desk_debrief.unsure", x.Sure)
 	}
-	return words.Line("report.how_sure_here", x.Sure)
+	return words.Line("desk_debrief.sure", x.Sure)
 }
 
 // bears says on which criteria a decision bears.
 func (x *Cost) bears() string {
 	switch {
 	case x.Group == CostLeft:
-		return words.Say("report.unexplained_why")
+		return words.Say("desk_debrief.left_why")
 	case x.Bears == "":
 		return ""
 	}

@@ -21,11 +21,13 @@ const (
 	rowPad  = 12
 	rowTall = 46 // a row at least
 	groupH  = 34 // the name of a group at least
+
+	pageRows = 6 // that a page key passes
 )
 
 var (
 	costArea  = ui.Name("cost list")
-	groupKeys = [...]string{CostGained: "desk_debrief.group_gained", CostBetter: "report.better_head", CostSame: "report.same_head", CostLeft: "report.unexplained_head"}
+	groupKeys = [...]string{CostGained: "desk_debrief.group_gained", CostBetter: "desk_debrief.group_better", CostSame: "desk_debrief.group_same", CostLeft: "desk_debrief.group_left"}
 	titleText = ui.Style{Size: ui.SizeBody}
 	groupText = ui.Style{Size: 13, Weight: ui.SemiBold}
 )
@@ -77,7 +79,7 @@ func (x *Cost) listedSure() string {
 	case x.Group == CostLeft:
 		return ""
 	case x.Unsure:
-		return words.Line("report.unsure", x.Sure)
+		return words.Line("desk_debrief.unsure_short", x.Sure)
 	}
 	return x.Sure
 }
@@ -164,6 +166,10 @@ func (d *Desk) costKeys(c *ui.Core, t *Told) (row int) {
 		return max(at-1, 0)
 	case c.Pressed(ui.KeyDown):
 		return min(at+1, last)
+	case c.Pressed(ui.KeyPageUp):
+		return max(at-pageRows, 0)
+	case c.Pressed(ui.KeyPageDown):
+		return min(at+pageRows, last)
 	case c.Pressed(ui.KeyHome):
 		return 0
 	case c.Pressed(ui.KeyEnd):

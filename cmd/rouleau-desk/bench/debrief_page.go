@@ -75,12 +75,14 @@ func (d *Desk) played(c *ui.Core, b *Debrief, in ui.Rect) {
 	label(words.Say("desk_debrief.meanwhile"), ui.Style{Size: 13, Col: c.Pal.Muted}, 0)
 }
 
+const mostLead = 900 // width of its words
+
 // lead is what stands above a view: what must be known before it, what it is, and the way to a page of the whole debrief.
 func (d *Desk) lead(c *ui.Core, t *Told, text string, in *ui.Rect) {
 	save := ui.Button{ID: ui.Name("save page"), Label: words.Say("desk_debrief.save")}
 	wide := min(wideAs(c, &save), in.W*0.3)
 	muted, strong := ui.Style{Size: 13, Col: c.Pal.Muted}, ui.Style{Size: 13, Weight: ui.SemiBold}
-	left := in.W - wide - 16
+	left := min(in.W-wide-16, mostLead)
 	high := c.LabelHeight(text, left, muted)
 	for _, h := range t.Heed {
 		high += c.LabelHeight(h, left, strong)
@@ -89,7 +91,7 @@ func (d *Desk) lead(c *ui.Core, t *Told, text string, in *ui.Rect) {
 	in.CutTop(8)
 	save.Rect = row.CutRight(wide)
 	save.Rect.H = c.ButtonHeight(save, wide)
-	row.CutRight(16)
+	row.W = left
 	if c.Button(save) {
 		d.ask(askPage)
 	}

@@ -25,9 +25,9 @@ func (d *Desk) questions(c *ui.Core, v *View, in ui.Rect) {
 			c.Text(ui.R(area.X+4, y+6, area.W-8, 20), q.Stage, groupText)
 			y += 32
 		}
-		w := area.W - seeW - 16
+		w := area.W - seeW - 20
 		h := c.LabelHeight(q.Text, w, st)
-		c.Label(ui.Label{Rect: ui.R(area.X+4, y+2, w-4, c.LabelHeight(q.Text, w-4, st)), Text: q.Text, Style: st})
+		c.Label(ui.Label{Rect: ui.R(area.X+4, y+2, w, h), Text: q.Text, Style: st})
 		if q.At.Is {
 			b := ui.Button{ID: ui.Name("question").At(i), Label: words.Line("result.at", c.Clock(math.Floor(q.At.S))), Rect: ui.R(area.Right()-seeW, y, seeW, 40)}
 			b.Rect.H = c.ButtonHeight(b, seeW)

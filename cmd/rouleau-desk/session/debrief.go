@@ -167,7 +167,7 @@ func (s *Session) Debriefed() (*debrief.Debrief, []debrief.Cost) {
 	return nil, nil
 }
 
-// errNothing is why there is no debrief of a case that was left before its first second.
+// errNothing is why there is no debrief of a case that ended before its first second, on its case sheet.
 var errNothing = nothing{}
 
 type nothing struct{}

@@ -75,7 +75,7 @@ func (t *teller) cost(c *debrief.Cost) bench.Cost {
 	}
 	k.Changes = strings.Join(t.changes(c), ", ")
 	if s := c.Spread; s.Drawn > 0 {
-		k.Sure, k.Unsure = words.Say("report.range", gained(s.Least), gained(s.Most), s.Drawn), s.Unsure(c.Points)
+		k.Sure, k.Unsure = words.Say("desk_debrief.range", gained(s.Least), gained(s.Most), s.Drawn+1), s.Unsure(c.Points)
 	}
 	return k
 }

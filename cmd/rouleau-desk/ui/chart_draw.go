@@ -259,26 +259,30 @@ func (c *Core) chartCursor(g *Chart, l *chartLayout) {
 	}
 }
 
-// chartEnds writes the newest value of each series, or that at the cursor, at
-// the right. Labels that would lie on each other are pushed apart.
+// chartEnds writes the newest value of each series, or that at the cursor, at the right, each in its lane as long as there is
+// room. Labels that would lie on each other are pushed apart.
 func (c *Core) chartEnds(g *Chart, l *chartLayout) {
 	if l.compact {
 		return
 	}
-	at := g.readAt()
-	e := c.chart.ends[:0]
-	for i := range g.Series {
-		s := &g.Series[i]
-		lane, ok := l.lane(s.Lane)
-		v := s.at(at)
-		if !ok || math.IsNaN(v) {
-			continue
+	at, e := g.readAt(), c.chart.ends[:0]
+	for n := l.top; n < l.top+l.shown; n++ {
+		lane, _ := l.lane(n)
+		first := len(e)
+		for i := range g.Series {
+			s := &g.Series[i]
+			v := s.at(at)
+			if s.Lane != n || math.IsNaN(v) {
+				continue
+			}
+			// Insertion keeps them in order of height without allocating.
+			e = append(e, endLabel{s.y(lane, v), c.Num(v, s.Digits, s.Unit), s.Look.Col})
+			for j := len(e) - 1; j > first && e[j-1].y > e[j].y; j-- {
+				e[j], e[j-1] = e[j-1], e[j]
+			}
 		}
-		// Insertion keeps them in order of height without allocating.
-		e = append(e, endLabel{s.y(lane, v), c.Num(v, s.Digits, s.Unit), s.Look.Col})
-		for j := len(e) - 1; j > 0 && e[j-1].y > e[j].y; j-- {
-			e[j], e[j-1] = e[j-1], e[j]
-		}
+		cell, _ := l.cell(n)
+		spread(e[first:], cell.Y+8, cell.Bottom()-8, l.row-2)
 	}
 	c.chart.ends = e
 	spread(e, l.plot.Y+8, l.plot.Bottom()-8, l.row-2)

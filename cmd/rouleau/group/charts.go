@@ -38,7 +38,7 @@ func bars(f *figures) *page.Drawing {
 	var each []string
 	for i := range shown {
 		most, names = max(most, shown[i].each), max(names, (ui.Style{Size: chartText}).Width(shown[i].name()))
-		each = append(each, words.Say("group.bars_item", shown[i].name(), shown[i].each))
+		each = append(each, words.Say("group.bars_item", shown[i].name(), points(shown[i].each)))
 	}
 	left := names + 10
 	height := float32(barRow*len(shown) + 4)
@@ -50,9 +50,9 @@ func bars(f *figures) *page.Drawing {
 			long := (barsTo - left) * float32(max(k.each, 0)/most)
 			put(c, names, base, k.name(), ui.AlignRight, c.Pal.Ink)
 			c.Fill(ui.R(left, top, long, barH), 0, c.Pal.Accent)
-			text := words.Say("group.bars_plain", k.each, k.attempts, f.all.attempts)
+			text := words.Say("group.bars_plain", points(k.each), k.attempts, f.all.attempts)
 			if k.critical > 0 {
-				text = words.Say("group.bars_critical", k.each, k.attempts, f.all.attempts, k.critical)
+				text = words.Say("group.bars_critical", points(k.each), k.attempts, f.all.attempts, k.critical)
 			}
 			put(c, left+long+8, base, text, ui.AlignLeft, c.Pal.Muted)
 		}
@@ -63,7 +63,6 @@ func bars(f *figures) *page.Drawing {
 // Sizes of the charts of points.
 const (
 	dotsW    = 420
-	dotsH    = 240
 	dotsX    = 34 // where the axis of points stands
 	dotsTop  = 8
 	dotsBase = 188
@@ -76,14 +75,22 @@ func dots(s *section, parts []part, axis string, text func(int) string) *page.Dr
 		p := &parts[i]
 		each = append(each, words.Say("group.points_item", p.label(text), p.points.middle, p.points.low, p.points.high, p.attempts))
 	}
+	wide := float32(dotsW-dotsX) / float32(len(parts))
+	lines := 1 // of labels
+	for i := range parts {
+		if (ui.Style{Size: chartText}).Width(parts[i].label(text)) > wide-6 {
+			lines = 2
+		}
+	}
+	height := float32(dotsBase + 26 + 13*lines)
 	at := func(points float64) float32 {
 		return dotsBase - (dotsBase-dotsTop)*float32(min(100, max(0, points))/100)
 	}
-	return page.Draw(dotsW, dotsH, words.Say("group.points_says", axis, strings.Join(each, "; ")), func(c *ui.Core) {
-		for points := 0; points <= 100; points += 25 {
-			y := at(float64(points))
+	return page.Draw(dotsW, height, words.Say("group.points_says", axis, strings.Join(each, "; ")), func(c *ui.Core) {
+		for mark := 0; mark <= 100; mark += 25 {
+			y := at(float64(mark))
 			c.Segment(dotsX, y, dotsW, y, thin, c.Pal.Line)
-			put(c, dotsX-6, y+4, strconv.Itoa(points), ui.AlignRight, c.Pal.Muted)
+			put(c, dotsX-6, y+4, strconv.Itoa(mark), ui.AlignRight, c.Pal.Muted)
 		}
 		if !s.lesson {
 			c.BeginPath()
@@ -91,20 +98,19 @@ func dots(s *section, parts []part, axis string, text func(int) string) *page.Dr
 			c.To(dotsW, at(s.passMark))
 			c.Line(thin, c.Pal.Ink, dashes, false)
 		}
-		wide := float32(dotsW-dotsX) / float32(len(parts))
 		for i := range parts {
 			p := &parts[i]
 			x := dotsX + wide*(float32(i)+0.5)
 			c.Segment(x, at(p.points.low), x, at(p.points.high), 4, c.Pal.Tint)
 			c.Segment(x, at(p.points.low), x, at(p.points.high), 2, c.Pal.Accent)
 			c.Disc(ui.R(x-dot/2, at(p.points.middle)-dot/2, dot, dot), c.Pal.Accent)
-			if label := p.label(text); (ui.Style{Size: chartText}).Width(label) < wide-6 {
-				put(c, x, dotsBase+16, label, ui.AlignCenter, c.Pal.Ink)
+			if lines == 1 || p.from == p.to {
+				put(c, x, dotsBase+16, p.label(text), ui.AlignCenter, c.Pal.Ink)
 				continue
 			}
 			put(c, x, dotsBase+16, text(p.from), ui.AlignCenter, c.Pal.Ink)
 			put(c, x, dotsBase+29, words.Say("group.to", text(p.to)), ui.AlignCenter, c.Pal.Ink)
 		}
-		put(c, dotsX+(dotsW-dotsX)/2, dotsH-6, axis, ui.AlignCenter, c.Pal.Muted)
+		put(c, dotsX+(dotsW-dotsX)/2, height-6, axis, ui.AlignCenter, c.Pal.Muted)
 	})
 }

@@ -62,7 +62,7 @@ func (f *Folder) Play(ctx context.Context, w Wishes) (*Group, error) {
 			work = append(work, s.entries...)
 		}
 	}
-	if err := play(ctx, work, w); err != nil {
+	if err := playAll(ctx, work, w); err != nil {
 		return g, err
 	}
 	for _, e := range work {
@@ -96,8 +96,8 @@ func (g *Group) sort() {
 	slices.SortStableFunc(g.Left, func(a, b Left) int { return strings.Compare(a.Path, b.Path) })
 }
 
-// play plays attempts, as many at once as there are workers. Each hangs on itself alone, so that it is the same whoever plays it.
-func play(ctx context.Context, work []*entry, w Wishes) error {
+// playAll plays attempts, as many at once as there are workers. Each hangs on itself alone, so that it is the same whoever plays it.
+func playAll(ctx context.Context, work []*entry, w Wishes) error {
 	workers := w.Workers
 	if workers <= 0 {
 		workers = runtime.GOMAXPROCS(0)

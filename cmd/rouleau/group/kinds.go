@@ -9,7 +9,8 @@ import (
 
 var faultKeys = [...]string{debrief.LeftOut: "group.fault_left_out", debrief.Late: "group.fault_late", debrief.Wrong: "group.fault_wrong", debrief.Needless: "group.fault_needless"}
 
-// otherwise are the faults that are said in other words with their aspect: late stands for early too, and wrong for in part.
+// otherwise are the faults that are said in other words with their aspect: late stands for early too, and wrong for several
+// of a kind of which some were late and some left out.
 var otherwise = map[kind]string{
 	{"begun_early", debrief.Late}:     "group.fault_early",
 	{"filled_short", debrief.Late}:    "group.fault_early",
@@ -22,6 +23,11 @@ var otherwise = map[kind]string{
 	{"identity", debrief.Wrong}:       "group.fault_one_person",
 	{"label", debrief.Wrong}:          "group.fault_part",
 	{"hand_over", debrief.Wrong}:      "group.fault_part",
+	{"bench", debrief.Wrong}:          "group.fault_mixed",
+	{"bench_check", debrief.Wrong}:    "group.fault_mixed",
+	{"drip", debrief.Wrong}:           "group.fault_mixed",
+	{"drip_flow", debrief.Wrong}:      "group.fault_mixed",
+	{"declare", debrief.Wrong}:        "group.fault_mixed",
 	{"misread", debrief.Wrong}:        "group.fault_detector",
 	{"route", debrief.Needless}:       "group.fault_against",
 }

@@ -1,6 +1,7 @@
 package group
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -36,9 +37,18 @@ func share(n, of int) page.Cell {
 	return page.Cell{Text: words.Say("group.of", n, of), Tint: float64(n) / float64(of)}
 }
 
+// points is a figure in points.
+func points(v float64) string {
+	text := words.Say("group.points_figure", max(v, -v))
+	if v < 0 && text != words.Say("group.points_figure", 0.0) {
+		return "\u2212" + text // a minus, which is as wide as a figure
+	}
+	return text
+}
+
 // middle is the middle of points over their middle half.
 func middle(s summary) page.Cell {
-	return page.Cell{Text: words.Say("group.middle", s.middle), Small: words.Say("group.half", s.low, s.high)}
+	return page.Cell{Text: points(s.middle), Small: words.Say("group.half", s.low, s.high)}
 }
 
 // signed is a difference in points with its sign.
@@ -51,7 +61,7 @@ func signed(d float64) string {
 
 // overview names all sections, those without figures too.
 func (g *Group) overview() *page.Table {
-	t := table(words.Say("group.case"), "", words.Say("group.attempts"), words.Say("group.people"), words.Say("group.passed"), words.Say("group.points_middle"))
+	t := table(words.Say("group.case"), words.Say("group.mode"), words.Say("group.attempts"), words.Say("group.people"), words.Say("group.passed"), words.Say("group.points_middle"))
 	t.Right[1] = false
 	for _, s := range g.sections {
 		name := page.Cell{Text: s.title, Small: s.name()}
@@ -92,7 +102,11 @@ func (g *Group) kinds(s *section) []page.Block {
 	if more := len(f.kinds) - mostKinds; more > 0 {
 		after = append(after, words.Say("group.kinds_more", more))
 	}
-	chart := page.Block{Text: []string{under(head, words.Say("group.kinds_note"))}, Drawing: bars(f), Caption: words.Say("group.bars_caption", f.all.attempts)}
+	note := words.Say("group.kinds_note")
+	if slices.ContainsFunc(f.kinds, func(k kindFigures) bool { return min(k.points.mean, k.points.middle) < 0 }) {
+		note += " " + words.Say("group.kinds_below")
+	}
+	chart := page.Block{Text: []string{under(head, note)}, Drawing: bars(f), Caption: words.Say("group.bars_caption", f.all.attempts)}
 	return []page.Block{chart, {Table: g.kindTable(f), List: after}}
 }
 
@@ -112,7 +126,7 @@ func (g *Group) kindTable(f *figures) *page.Table {
 			critical = cell(page.Sign(page.Grave, strconv.Itoa(k.critical)))
 		}
 		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{cell(k.name()), share(k.attempts, f.all.attempts), cell(words.Say("group.of", k.people, f.all.people)),
-			cell(words.Say("group.middle", k.points.mean)), cell(words.Say("group.middle", k.points.middle)), cell(words.Say("group.middle", k.each)), critical, example}})
+			cell(points(k.points.mean)), cell(points(k.points.middle)), cell(points(k.each)), critical, example}})
 	}
 	return t
 }
@@ -170,8 +184,12 @@ func (g *Group) parted(s *section, parts []part, note string, t *page.Table, axi
 	if s.lesson {
 		caption = words.Say("group.points_caption_lesson")
 	}
+	t.Share = []int{34}
+	for range t.Head[1:] { // all alike, and not so wide that the names are squeezed or figures stand far apart
+		t.Share = append(t.Share, max(66/(len(t.Head)-1), 1))
+	}
 	chart := page.Block{Text: []string{note}, Drawing: dots(s, parts, axis, text), Caption: caption}
-	return page.Block{Beside: &page.Beside{Share: []int{40, 60}, Blocks: []page.Block{chart, {Table: t}}}}
+	return page.Block{Beside: &page.Beside{Share: []int{34, 66}, Blocks: []page.Block{chart, {Table: t}}}}
 }
 
 func numberText(n int) string { return strconv.Itoa(n) }

@@ -14,6 +14,9 @@ import (
 	"rouleau/scoring/book"
 )
 
+// now is the clock of this machine. Tests have their own.
+var now = time.Now
+
 // Variable names the variable of the environment that says where the book is.
 const Variable = "ROULEAU_BOOK"
 
@@ -75,7 +78,7 @@ func Open(p Places) (*Ledger, error) {
 }
 
 func over(s *shelf.Shelf, p Places) (*Ledger, error) {
-	b, err := book.Open(s, rand.Reader, time.Now)
+	b, err := book.Open(s, rand.Reader, now)
 	if err != nil {
 		return nil, err
 	}
@@ -104,7 +107,7 @@ func Found(p Places, origin, administrator, phrase string) (l *Ledger, err error
 	if err != nil {
 		return nil, err
 	}
-	s, err := shelf.Create(p.Book, origin)
+	s, err := newShelf(p.Book, origin)
 	if err != nil {
 		return nil, err
 	}
@@ -127,6 +130,23 @@ func Found(p Places, origin, administrator, phrase string) (l *Ledger, err error
 	}
 	_, err = l.Write(&book.Key{Person: administrator, Role: book.Administrator, Public: key.Public()}, nil, key)
 	return l, err
+}
+
+// newShelf makes the place of a book. One whose making was broken off before its first record is gone on with.
+func newShelf(place, origin string) (*shelf.Shelf, error) {
+	s, err := shelf.Create(place, origin)
+	if err == nil {
+		return s, nil
+	}
+	there, broken := shelf.Open(place)
+	if broken != nil {
+		return nil, err
+	}
+	if rows, bad := there.Rows(0); bad != nil || len(rows) > 0 || there.Origin() != origin {
+		there.Close()
+		return nil, err
+	}
+	return there, nil
 }
 
 // Backup writes the book, without keys and names, to a new file.

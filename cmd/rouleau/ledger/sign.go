@@ -66,8 +66,8 @@ func (l *Ledger) Draft(s Signing) (*Drafted, error) {
 	d.Attempt = a.Encode()
 	b := book.Draft(a)
 	d.SignOff = b
-	now := time.Now()
-	b.Learner, b.Assessor, b.For, b.Date = s.Learner, s.Assessor, s.For, now.Format(time.RFC3339)
+	today := now()
+	b.Learner, b.Assessor, b.For, b.Date = s.Learner, s.Assessor, s.For, today.Format(time.RFC3339)
 	b.Outcome, b.Override, b.Comments, b.Feedback = s.Outcome, s.Override, s.Comments, s.Feedback
 	b.MarkSetBy = s.MarkSetBy
 	if b.MarkSetBy == "" {
@@ -75,7 +75,7 @@ func (l *Ledger) Draft(s Signing) (*Drafted, error) {
 	}
 	b.Training = append(b.Training, s.Training...)
 	if b.Due = s.Due; b.Due == "" {
-		b.Due = l.dueAfter(b, now)
+		b.Due = l.dueAfter(b, today)
 	}
 	if s.Supersedes != "" {
 		old, err := l.find(s.Supersedes)
@@ -160,7 +160,7 @@ func sameName(a, b string) bool {
 
 // dueAfter is when a sign-off as competent is to be shown again: after the shortest interval of the competencies that ask for the
 // case. One that is not competent is due from the day it was decided.
-func (l *Ledger) dueAfter(b *book.SignOff, now time.Time) string {
+func (l *Ledger) dueAfter(b *book.SignOff, today time.Time) string {
 	months := 0
 	if p := l.Plan(); p != nil {
 		for i := range p.Competencies {
@@ -176,7 +176,7 @@ func (l *Ledger) dueAfter(b *book.SignOff, now time.Time) string {
 	if b.Outcome != book.Competent {
 		months = 0
 	}
-	return now.AddDate(0, months, 0).Format(time.DateOnly)
+	return today.AddDate(0, months, 0).Format(time.DateOnly)
 }
 
 // anchored puts the words of its level to each rating.

@@ -88,7 +88,7 @@ func noneOf(key, word string, names []string) error {
 // dateOr is a date, today where none is given.
 func dateOr(date string) string {
 	if date == "" {
-		return time.Now().Format(time.DateOnly)
+		return now().Format(time.DateOnly)
 	}
 	return date
 }

@@ -26,15 +26,17 @@ const (
 // letter names a decision by its rank.
 func letter(i int) string { return string(rune('A' + i)) }
 
-// costs are the decisions that would have gained, ranked, and the first of them with their courses. Like the verdict they are
-// shut until one has marked for oneself.
-func (r *Report) costs() page.Block {
-	b := page.Block{ID: "costs", Head: words.Say("report.costs_head"), Sheet: true, Folded: r.shut()}
+// costs are the decisions that would have gained, ranked, and the first of them with their courses; and the rest. Like the
+// verdict they are shut until one has marked for oneself.
+func (r *Report) costs() []page.Block {
+	rest := r.rest()
 	gained := r.gained()
 	if len(gained) == 0 {
-		b.Text = []string{words.Say("report.line_nothing")}
-		return b
+		rest.ID, rest.Head, rest.Sheet = "costs", words.Say("report.costs_head"), true
+		rest.Text = append([]string{words.Say("report.line_nothing")}, rest.Text...)
+		return []page.Block{rest}
 	}
+	b := page.Block{ID: "costs", Head: words.Say("report.costs_head"), Sheet: true, Folded: r.shut()}
 	b.Text = []string{words.Say("report.costs_lead")}
 	b.Table = &page.Table{Head: []string{"", words.Say("report.decision"), words.Say("report.time"), words.Say("report.would_change"), words.Say("report.points"), words.Say("report.how_sure")},
 		Right: []bool{2: true, 4: true, 5: false}, Share: []int{3, 37, 7, 29, 7, 17}}
@@ -50,7 +52,10 @@ func (r *Report) costs() page.Block {
 		b.Table.Rows = append(b.Table.Rows, page.Row{Cells: []page.Cell{{}, {Text: more}, {}, {}, {}, {}}})
 	}
 	b.Beside = &page.Beside{Across: 2, Share: []int{45, 55}, Blocks: r.charted(gained)}
-	return b
+	if rest.Table == nil && len(rest.List) == 0 {
+		return []page.Block{b}
+	}
+	return []page.Block{b, rest}
 }
 
 // changed is what a decision put right would have changed; where that is points alone, of which criteria.
@@ -87,12 +92,16 @@ func (r *Report) charted(gained []*debrief.Cost) (blocks []page.Block) {
 	}
 	group.Wait()
 	own := &chart.Course{Name: words.Say("report.own"), Run: r.Debrief.Record.Run}
+	explained := false
 	for i, c := range gained {
 		ch := chart.Beside(c.Decision.Title, own, &chart.Course{Name: words.Say("report.right"), Run: runs[i]}, sim.Seconds(c.Decision.Tick))
 		told := page.Block{ID: "d" + letter(i), Text: []string{page.Strong(words.Say("report.lettered", letter(i), c.Decision.Title)), r.told(c)}, List: r.borneLines(c)}
 		drawn := page.Block{Drawing: &page.Drawing{List: ch.List(), Says: ch.Title}}
-		if i == 0 {
-			drawn.Caption = words.Say("report.charted_caption", ch.Caption)
+		switch {
+		case alike(ch, &r.Debrief.Own, &c.With):
+			drawn = page.Block{Text: []string{words.Say("report.alike")}}
+		case !explained:
+			drawn.Caption, explained = words.Say("report.charted_caption", ch.Caption), true
 		}
 		blocks = append(blocks, told, drawn)
 	}

@@ -22,9 +22,19 @@ func (r *Report) besideGood() page.Block {
 	if !r.Attempt.Ended {
 		b.Text = append(b.Text, words.Say("report.good_unfinished"))
 	}
-	b.Beside = &page.Beside{Share: []int{42, 58}, Blocks: []page.Block{{Table: r.figures()},
-		{Drawing: &page.Drawing{List: ch.List(), Says: ch.Title}, Caption: ch.Caption}}}
+	drawn := page.Block{Drawing: &page.Drawing{List: ch.List(), Says: ch.Title}, Caption: ch.Caption}
+	if alike(ch, &d.Own, &d.GoodOwn) {
+		drawn = page.Block{Text: []string{words.Say("report.alike")}}
+	}
+	b.Beside = &page.Beside{Share: []int{42, 58}, Blocks: []page.Block{{Table: r.figures()}, drawn}}
 	return b
+}
+
+// alike says whether two courses show no difference that a chart could show: the lane of haemoglobin alone is always drawn.
+func alike(ch *chart.Chart, one, other *debrief.Outcome) bool {
+	const visible = 0.1 // g/dL
+	apart := max(math.Abs(one.LowestHbGDL-other.LowestHbGDL), math.Abs(one.EndHbGDL-other.EndHbGDL))
+	return len(ch.Rows) == 0 && len(ch.Lanes) <= 1 && apart < visible
 }
 
 // figures sets both outcomes side by side.

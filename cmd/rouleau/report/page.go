@@ -20,7 +20,9 @@ func (r *Report) Page() *page.Page {
 	p := &page.Page{Title: words.Say("report.title", r.scenario().Title), Lead: []string{r.scenario().Summary, words.Say("report.feedback_page")}}
 	p.Blocks = append(p.Blocks, r.about(), contents(), r.self(), r.judged())
 	p.Blocks = append(p.Blocks, r.timeline()...)
-	p.Blocks = append(p.Blocks, r.besideGood(), r.costs(), r.rest(), r.questions(), r.method())
+	p.Blocks = append(p.Blocks, r.besideGood())
+	p.Blocks = append(p.Blocks, r.costs()...)
+	p.Blocks = append(p.Blocks, r.questions(), r.method())
 	return p
 }
 
@@ -66,7 +68,7 @@ func (r *Report) about() page.Block {
 // contents lead to the sections and say what each is for.
 func contents() page.Block {
 	b := page.Block{Head: words.Say("report.contents_head")}
-	for _, name := range []string{"self", "verdict", "timeline", "good", "costs", "rest", "questions", "method"} {
+	for _, name := range []string{"self", "verdict", "timeline", "good", "costs", "questions", "method"} {
 		b.Pairs = append(b.Pairs, page.Pair{Name: page.Ref(name, words.Say("report.contents_"+name)), Lines: []string{words.Say("report.contents_" + name + "_is")}})
 	}
 	return b
@@ -100,7 +102,7 @@ func (r *Report) questions() page.Block {
 		last := &stages.Blocks[len(stages.Blocks)-1]
 		last.List = append(last.List, q.Text)
 	}
-	return page.Block{ID: "questions", Head: words.Say("report.questions_head"), Text: []string{words.Say("report.questions_lead")}, Beside: stages, Sheet: true}
+	return page.Block{ID: "questions", Head: words.Say("report.questions_head"), Text: []string{words.Say("report.questions_lead")}, Beside: stages}
 }
 
 // method says how all of it was found, and what to make of it.
@@ -109,6 +111,6 @@ func (r *Report) method() page.Block {
 	if r.Draws > 0 {
 		drawn = words.Say("report.method_drawn", r.Draws)
 	}
-	return page.Block{ID: "method", Head: words.Say("report.method_head"), Text: []string{strings.Join([]string{words.Say("report.method_fork"), words.Say("report.method_hand"),
-		drawn, words.Say("report.method_order"), words.Say("report.method_limits")}, " "), words.Say("report.method_hash", r.scenario().Hash(), sim.ModelVersion)}}
+	return page.Block{ID: "method", Head: words.Say("report.method_head"), Text: []string{strings.Join([]string{words.Say("report.method_fork"), words.Say("report.method_hand"), drawn,
+		words.Say("report.method_order"), words.Say("report.method_limits"), words.Say("report.method_hash", r.scenario().Hash(), sim.ModelVersion)}, " ")}}
 }

@@ -105,7 +105,11 @@ func spread(c *debrief.Cost) string {
 	if c.Spread.Drawn == 0 {
 		return ""
 	}
-	return words.Say("report.range", gain(c.Spread.Least), gain(c.Spread.Most), c.Spread.Drawn)
+	least, most := gain(c.Spread.Least), gain(c.Spread.Most)
+	if least == most {
+		return words.Say("report.range_one", least, c.Spread.Drawn)
+	}
+	return words.Say("report.range", least, most, c.Spread.Drawn)
 }
 
 // gain is a difference in points with its sign.

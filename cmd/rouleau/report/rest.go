@@ -14,6 +14,7 @@ import (
 const (
 	mostWorse = 8
 	mostSame  = 12
+	mostLost  = 12
 )
 
 func (r *Report) rest() page.Block {
@@ -26,9 +27,6 @@ func (r *Report) rest() page.Block {
 		b.Text, b.Table = []string{words.Say("report.rest_lead")}, t
 	}
 	b.List = r.unexplained()
-	if b.Table == nil && len(b.List) == 0 {
-		b.Text = []string{words.Say("report.rest_nothing")}
-	}
 	return b
 }
 
@@ -69,9 +67,13 @@ func (r *Report) unexplained() (lines []string) {
 	}
 	lines = []string{words.Say("report.unexplained", count(len(left), "report.criterion_one", "report.criteria"), score(debrief.Lost(left))) + " " + words.Say("report.unexplained_why")}
 	own := r.grade().Criteria
-	for k := range left {
-		i := slices.Index(own, left[k])
-		lines = append(lines, words.Say("report.borne", page.Ref(criterionSign(i), criterionSign(i)), left[k].Meaning, gain(left[k].Points-left[k].Of)))
+	kept, more := cut(left, mostLost)
+	for k := range kept {
+		i := slices.Index(own, kept[k])
+		lines = append(lines, words.Say("report.borne", page.Ref(criterionSign(i), criterionSign(i)), kept[k].Meaning, gain(kept[k].Points-kept[k].Of)))
+	}
+	if more != "" {
+		lines = append(lines, more)
 	}
 	return lines
 }

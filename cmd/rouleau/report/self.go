@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"strings"
 
 	"rouleau/assets/words"
 	"rouleau/cmd/rouleau/page"
@@ -27,13 +28,10 @@ func (r *Report) self() page.Block {
 			t.Rows = append(t.Rows, page.Row{Group: part})
 		}
 		apart = append(apart, b.Apart)
-		measured := page.Cell{Text: level(b)}
-		for _, e := range b.Errors {
-			measured.Small = words.Say("self.for_an_error", e)
-		}
+		measured := page.Cell{Text: level(b), Small: strings.Join(b.Errors, "; ")}
 		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{{Text: numbered(i, b.Objective.Text)}, {Text: debrief.MarkWords(b.Own)}, measured, {Text: signOf(b.Apart)}}})
 	}
-	b := page.Block{ID: "self", Head: words.Say("self.beside"), Text: []string{page.Strong(debrief.SumUp(apart))}, Table: t, List: []string{debrief.SelfRule()}, Sheet: true}
+	b := page.Block{ID: "self", Head: words.Say("self.beside"), Text: []string{page.Strong(sentence(debrief.SumUp(apart))), debrief.SelfRule()}, Table: t, Sheet: true}
 	if said := r.Attempt.Self.Otherwise; said != "" {
 		b.Text = append(b.Text, words.Say("self.said", said))
 	}

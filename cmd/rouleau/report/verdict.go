@@ -27,10 +27,14 @@ func (r *Report) judged() page.Block {
 	}
 	b.Text = append(b.Text, page.Strong(r.opening()))
 	if !g.Passed && !r.scenario().Lesson() {
+		var reasons []string
 		for _, why := range g.Reasons {
-			if !r.isCritical(why) {
-				b.Text = append(b.Text, sentence(why))
+			if !r.isCritical(why) { // they stand above
+				reasons = append(reasons, sentence(why))
 			}
+		}
+		if len(reasons) > 0 {
+			b.Text = append(b.Text, strings.Join(reasons, " "))
 		}
 	}
 	b.Text = append(b.Text, words.Say("report.criteria_lead"))

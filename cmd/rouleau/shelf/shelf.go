@@ -63,7 +63,7 @@ func Create(place, origin string) (*Shelf, error) {
 }
 
 // takePlace makes the folder and the file of a new book so that only its owner reads them, and gives what takes away again what
-// it made.
+// it made. A file that is there may be all that was left of making a book that was broken off: whether it is, its content says.
 func takePlace(place string) (undo func(), err error) {
 	_, missing := os.Stat(place)
 	if err := os.MkdirAll(place, 0o700); err != nil {
@@ -78,7 +78,7 @@ func takePlace(place string) (undo func(), err error) {
 	f, err := os.OpenFile(filepath.Join(place, FileName), os.O_CREATE|os.O_EXCL|os.O_RDWR, 0o600)
 	switch {
 	case errors.Is(err, fs.ErrExist):
-		return nil, wrong("shelf.is_there", place)
+		return func() {}, nil
 	case errors.Is(err, fs.ErrPermission):
 		return nil, machine("shelf.read_only", place)
 	case err != nil:

@@ -1,0 +1,295 @@
+// The debrief beside the window: told of a real attempt in the order that it was played in, broken off when it is left, never
+// before the verdict, and gone when it has been closed.
+
+package session
+
+import (
+	"context"
+	"errors"
+	"math"
+	"runtime"
+	"strings"
+	"testing"
+	"time"
+
+	"rouleau/assets/words"
+	"rouleau/cmd/forks"
+	"rouleau/cmd/rouleau-desk/bench"
+	"rouleau/scenarios"
+	"rouleau/scoring"
+	"rouleau/scoring/attempt"
+	"rouleau/scoring/debrief"
+	"rouleau/scoring/operators"
+	"rouleau/sim"
+)
+
+// atEnd is a case that an operator has played to its end or to a time, with the verdict on the screen.
+func atEnd(t testing.TB, name, operator string, untilS float64) *Session {
+	t.Helper()
+	sc, err := scenarios.Open(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	op, err := operators.Open(operator)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := New(sc, Options{Seed: 3, Finish: Grader(sc, false, "P-1", "", nil)})
+	s.Do([]bench.Act{{Do: bench.GoOn}, {Do: bench.GoOn}})
+	who := op.Play(operators.SheetOf(sc, &s.Run.Case))
+	var seen sim.Seen
+	for !s.Run.State.Ended && sim.Seconds(s.Run.State.Tick) < untilS {
+		if s.Run.State.Tick%sim.TicksPerSecond == 0 {
+			sim.View(&s.Run.Case, &s.Run.State, &seen)
+			who.Act(&seen, s.Run.Do)
+		}
+		s.Tick()
+	}
+	if !s.Run.State.Ended {
+		s.View.TimeOver = true // it is graded as it was left
+	}
+	s.Do([]bench.Act{{Do: bench.Finish}, {Do: bench.GiveMarks, Marks: &bench.Marks{}}})
+	s.Refresh()
+	return s
+}
+
+// askDebrief opens the debrief and waits until it has been told, or cannot be.
+func (s *Session) askDebrief(t testing.TB) *bench.Debrief {
+	t.Helper()
+	s.Do([]bench.Act{{Do: bench.OpenDebrief}})
+	s.waitFor(t, func() bool { return s.View.Debrief.Step != bench.DebriefPlaying })
+	return &s.View.Debrief
+}
+
+// waitFor runs frames until something is so.
+func (s *Session) waitFor(t testing.TB, is func() bool) {
+	t.Helper()
+	for end := time.Now().Add(2 * time.Minute); !is(); time.Sleep(time.Millisecond) {
+		if time.Now().After(end) {
+			t.Fatal("it never comes")
+		}
+		s.Refresh()
+	}
+}
+
+// The list is that of the costs that were played, in their order, with what each changed.
+func TestTheDebriefTellsWhatWasPlayed(t *testing.T) {
+	s := atEnd(t, "lesson-the-bowl", "hasty", 1e9)
+	told := s.askDebrief(t).Told
+	d := debrief.New(debrief.OfRun(s.scenario, s.Run, false))
+	costs, err := forks.Costs(context.Background(), d, forks.Plan{Draws: DebriefDraws})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var want [bench.CostLeft][]string
+	for i := range costs {
+		c, group := &costs[i], bench.CostSame
+		if c.Mattered() {
+			group = bench.CostGained
+			if c.Gain < 0 {
+				group = bench.CostBetter
+			}
+		}
+		want[group] = append(want[group], gained(c.Points)+" "+sentence(c.Decision.Title))
+	}
+	var got [bench.CostLeft + 1][]string
+	unsure := 0
+	for i := range told.Costs {
+		k := &told.Costs[i]
+		got[k.Group] = append(got[k.Group], k.Points+" "+k.Title)
+		if i > 0 && k.Group < told.Costs[i-1].Group {
+			t.Errorf("%q stands behind what comes after it", k.Title)
+		}
+		if k.Unsure {
+			unsure++
+		}
+		if k.Group < bench.CostLeft && d.Decisions[k.Place].Title != costTitle(costs, k.Title) {
+			t.Errorf("%q leads to %q", k.Title, d.Decisions[k.Place].Title)
+		}
+	}
+	if strings.Join(got[bench.CostGained], "\n") != strings.Join(want[bench.CostGained], "\n") || len(want[bench.CostGained]) < 3 {
+		t.Errorf("gained:\n%s\nwant\n%s", strings.Join(got[bench.CostGained], "\n"), strings.Join(want[bench.CostGained], "\n"))
+	}
+	if n, w := got[bench.CostBetter], want[bench.CostBetter]; len(n) != len(w) || len(n) > 0 && n[0] != w[len(w)-1] {
+		t.Errorf("better: %q, want the last of %q first", n, w)
+	}
+	if len(got[bench.CostSame]) != len(want[bench.CostSame]) || len(got[bench.CostLeft]) != len(d.Unexplained(costs)) {
+		t.Errorf("%d that changed nothing, %d lost points left", len(got[bench.CostSame]), len(got[bench.CostLeft]))
+	}
+	if unsure == 0 {
+		t.Error("nothing is unsure; this test wants a case in which something is")
+	}
+	if n := len(debrief.Questions(d, costs)); n != len(told.Questions) || n < 5 {
+		t.Errorf("%d questions of %d", len(told.Questions), n)
+	}
+	for _, f := range told.Figures {
+		if f.Name == words.Say("report.figure_passed") {
+			t.Error("a lesson is passed or not")
+		}
+		if f.Name == words.Say("report.figure_bowls") && (f.Own == "" || f.Own == f.Good) {
+			t.Errorf("bowls: %+v", f)
+		}
+	}
+	if !told.Good.Differ || len(told.Good.Lanes) < 2 || told.Good.Part.Is {
+		t.Errorf("beside a good run: %+v", told.Good.Names)
+	}
+}
+
+// costTitle is the title of the decision that a row tells of.
+func costTitle(costs []debrief.Cost, told string) string {
+	for i := range costs {
+		if sentence(costs[i].Decision.Title) == told {
+			return costs[i].Decision.Title
+		}
+	}
+	return ""
+}
+
+// The courses of a decision are those of its fork, up to the moment at which they part.
+func TestTheCoursesOfADecision(t *testing.T) {
+	s := atEnd(t, "first-bowl", "hasty", 1e9)
+	told := s.askDebrief(t).Told
+	for row := range min(4, len(told.Costs)) {
+		s.Do([]bench.Act{{Do: bench.ShowCourses, Value: row}})
+		k := &told.Costs[row]
+		s.waitFor(t, func() bool { return k.Courses != nil })
+		other := s.otherwise.found.debrief.Course(k.Place)
+		c := k.Courses
+		if c.EndS < sim.Seconds(max(other.State.Tick, s.Run.State.Tick))-1 || c.Part.Is && c.Part.S > c.EndS {
+			t.Errorf("%q: ends at %.0f s, parts at %.0f s", k.Title, c.EndS, c.Part.S)
+		}
+		for i := range c.Lanes {
+			l := &c.Lanes[i]
+			if l.Values[0].Len() != len(s.Run.Trace) || l.Values[1].Len() != len(other.Trace) {
+				t.Errorf("%q, %s: %d and %d values", k.Title, l.Name, l.Values[0].Len(), l.Values[1].Len())
+			}
+			for n := range int(c.Part.S) - 1 {
+				if a, b := l.Values[0].At(n), l.Values[1].At(n); a != b && !(math.IsNaN(a) && math.IsNaN(b)) {
+					t.Fatalf("%q, %s: %g and %g at %d s, before they part at %.0f s", k.Title, l.Name, a, b, n, c.Part.S)
+				}
+			}
+		}
+	}
+	// Of several wishes in a row the newest is fulfilled, whatever was being played.
+	last := len(told.Costs) - 1
+	for told.Costs[last].Place < 0 {
+		last--
+	}
+	for row := 4; row <= last; row++ {
+		s.Do([]bench.Act{{Do: bench.ShowCourses, Value: row}})
+	}
+	s.waitFor(t, func() bool { return told.Costs[last].Courses != nil })
+	s.Do([]bench.Act{{Do: bench.ShowCourses, Value: -1}, {Do: bench.ShowCourses, Value: 999}})
+}
+
+// Leaving breaks it off: nothing is played to its end for nobody.
+func TestLeavingBreaksTheDebriefOff(t *testing.T) {
+	for name, leave := range map[string]func(s *Session){
+		"home":  func(s *Session) { s.Close() },
+		"again": func(s *Session) { s.Do([]bench.Act{{Do: bench.Again}}) },
+	} {
+		s := atEnd(t, "first-bowl", "hasty", 1e9)
+		s.Do([]bench.Act{{Do: bench.OpenDebrief}})
+		o := s.otherwise
+		s.waitFor(t, func() bool { return s.View.Debrief.Done > 0 })
+		leave(s)
+		if s.otherwise != nil || s.View.Debrief.Step != bench.DebriefShut {
+			t.Errorf("%s: something of it stays", name)
+		}
+		s.Refresh()
+		select {
+		case f := <-o.told:
+			if !errors.Is(f.err, context.Canceled) || f.told != nil {
+				t.Errorf("%s: it was told, %v", name, f.err)
+			}
+		case <-time.After(time.Minute):
+			t.Fatalf("%s: it goes on", name)
+		}
+		if done, all := o.done.Load(), o.all.Load(); done >= all {
+			t.Errorf("%s: all %d were played", name, all)
+		}
+	}
+}
+
+func TestNoDebriefBeforeTheVerdict(t *testing.T) {
+	sc, err := scenarios.Open("salvage-declined")
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := New(sc, Options{Seed: 1, Finish: Grader(sc, false, "P-1", "", nil)})
+	s.Do([]bench.Act{{Do: bench.OpenDebrief}, {Do: bench.GoOn}, {Do: bench.GoOn}, {Do: bench.OpenDebrief}})
+	playOut(s)
+	s.Do([]bench.Act{{Do: bench.Finish}, {Do: bench.OpenDebrief}})
+	if !s.View.Result.Self.Asked || s.otherwise != nil || s.View.Debrief.Step != bench.DebriefShut {
+		t.Fatal("it is played before the marks were given")
+	}
+	s.Do([]bench.Act{{Do: bench.GiveMarks, Marks: &bench.Marks{}}})
+	if s.otherwise != nil {
+		t.Error("it is played though nobody has asked for it")
+	}
+	if d := s.askDebrief(t); d.Step != bench.DebriefTold || len(d.Told.Costs) > 0 || len(d.Told.Questions) < 5 {
+		t.Errorf("after the marks of somebody who did all of it right: %+v", d)
+	}
+}
+
+// What cannot be played again says so, and what was left unfinished is told with that beside it.
+func TestWhatADebriefSaysOfOddAttempts(t *testing.T) {
+	s := atEnd(t, "lesson-the-bowl", "hasty", 1e9)
+	a := attempt.Of(s.scenario, s.Run, scoring.Judge(s.scenario, s.Run, scoring.PlayYardstick(s.scenario, 3, false)), attempt.By{Operator: "P-1", When: noon, Mode: attempt.Practice})
+	for name, k := range map[string]struct {
+		change func(a *attempt.Attempt)
+		says   string
+	}{
+		"another model": {func(a *attempt.Attempt) { a.Model = "0" }, "was played with model version 0"},
+		"another way":   {func(a *attempt.Attempt) { a.Checkpoints[len(a.Checkpoints)-1].Hash = "00000000000000ff" }, "does not come out as it was recorded"},
+	} {
+		b := *a
+		b.Checkpoints = append([]attempt.Checkpoint{}, a.Checkpoints...)
+		k.change(&b)
+		w := New(s.scenario, Options{Seed: 3, Watch: &Recorded{Acts: b.Actions, End: b.LengthTicks, Record: func() (*debrief.Record, error) { return debrief.Of(&b) }}})
+		w.View.Screen = bench.Graded
+		if d := w.askDebrief(t); d.Step != bench.DebriefNone || !strings.Contains(d.Why, k.says) {
+			t.Errorf("%s: %+v", name, d)
+		}
+	}
+	s = atEnd(t, "lesson-the-bowl", "hasty", 0)
+	if d := s.askDebrief(t); d.Step != bench.DebriefNone || d.Why != words.Say("desk_debrief.nothing") {
+		t.Errorf("of nothing: %+v", d)
+	}
+	for _, untilS := range []float64{0.05, 1, 30, 150} {
+		s = atEnd(t, "lesson-the-bowl", "hasty", untilS)
+		d := s.askDebrief(t)
+		if d.Step != bench.DebriefTold || len(d.Told.Heed) == 0 || !strings.Contains(d.Told.Heed[0], clockWords(s.Run.State.Tick)) {
+			t.Errorf("left after %g s: %+v", untilS, d)
+		}
+	}
+}
+
+// A debrief that was closed leaves nothing behind, however often.
+func TestDebriefsLeaveNothingBehind(t *testing.T) {
+	s := atEnd(t, "salvage-declined", "hasty", 1e9)
+	once := func() {
+		told := s.askDebrief(t).Told
+		s.Do([]bench.Act{{Do: bench.ShowCourses}})
+		s.waitFor(t, func() bool { return told.Costs[0].Courses != nil })
+		s.closeDebrief()
+	}
+	used := func() (uint64, int) {
+		var m runtime.MemStats
+		for range 3 {
+			runtime.GC()
+			time.Sleep(5 * time.Millisecond)
+		}
+		runtime.ReadMemStats(&m)
+		return m.HeapAlloc, runtime.NumGoroutine()
+	}
+	once()
+	heap, routines := used()
+	for range 10 {
+		once()
+	}
+	now, left := used()
+	if grown := int64(now) - int64(heap); grown > 400_000 || left > routines {
+		t.Errorf("after ten of them %d bytes and %d goroutines more", grown, left-routines)
+	}
+}
