@@ -1,7 +1,8 @@
 package sim
 
-// Limits of values that hardly ever reach them. They branch, so that the processor goes on with the value before it is known
-// to keep within them; the built-in min and max make it wait, and a tick is a long chain of values that wait for each other.
+// Limits that a value hardly ever reaches. These branch, so that the processor goes on with the value before it is known to
+// keep within them; the built-in min and max make it wait, and settling and spinning are long chains of values that wait for
+// each other.
 
 // atLeast is x, or lo where x is less.
 func atLeast(lo, x float64) float64 {

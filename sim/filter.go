@@ -39,7 +39,7 @@ type Filter struct {
 // through pushes in through a place that holds capML: half before and half after the push out, so that the step is of
 // second order. What overflows goes to out.
 func through(place, in, out *Fluid, capML float64) {
-	half := in.VolumeML() / 2
+	half := float64(in.VolumeML() / 2)
 	overflow := place.VolumeML() + half + half - capML
 	move(place, in, half)
 	if overflow > 0 {

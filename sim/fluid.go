@@ -44,7 +44,7 @@ type Liquid struct {
 // Fluid is red cells in a liquid. Bound contaminants ride on the cells.
 type Fluid struct {
 	CellsML float64
-	Bound   [MaxContaminants]float64
+	Bound   contaminants
 	Liquid
 }
 
@@ -102,8 +102,10 @@ func moveLiquid(dst, src *Liquid, ml float64) {
 	src.ML -= ml
 }
 
-// moveShare moves the share f (0–1) of src's solutes, but no volume, to dst. Most of the time of a tick goes here, so the loop takes
-// two solutes at once.
+// Much of the time of a tick goes into the loops over solutes, so they take two at once. Of an odd number this would not compile.
+var _ [0]int = [Dissolved0 % 2]int{}
+
+// moveShare moves the share f (0–1) of src's solutes, but no volume, to dst.
 func moveShare(dst, src *Liquid, f float64) {
 	to, from := &dst.In, &src.In
 	for i := 0; i < int(Dissolved0); i += 2 {
@@ -116,7 +118,7 @@ func moveShare(dst, src *Liquid, f float64) {
 	moveFew((*contaminants)(to[Dissolved0:]), (*contaminants)(from[Dissolved0:]), f)
 }
 
-// moveFew moves the share f (0–1) of contaminants, of which there are seldom any.
+// moveFew moves the share f (0–1) of contaminants, of which most places have none.
 func moveFew(to, from *contaminants, f float64) {
 	if *from == (contaminants{}) {
 		return
@@ -190,7 +192,7 @@ func lyse(f *Fluid, ml float64, lysedML *float64) {
 }
 
 // lyseInto is lyse for cells, with what is bound to them, in any liquid.
-func lyseInto(l *Liquid, cellsML *float64, bound *[MaxContaminants]float64, ml float64, lysedML *float64) {
+func lyseInto(l *Liquid, cellsML *float64, bound *contaminants, ml float64, lysedML *float64) {
 	if ml <= 0 || *cellsML <= 0 {
 		return
 	}

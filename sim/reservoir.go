@@ -121,9 +121,9 @@ func (r *Reservoir) settle(dt, esr float64, mixing bool) {
 		return
 	}
 	r.ClearML = clamp(r.ClearML, 0, v)
-	set := r.settling(esr, mixing)
-	d1, a1, _ := set.rates(r.ClearML, r.Activation)
-	d2, a2, g := set.rates(clamp(r.ClearML+float64(dt*d1), 0, v), r.Activation+float64(dt*a1))
+	s := r.settling(esr, mixing)
+	d1, a1, _ := s.rates(r.ClearML, r.Activation)
+	d2, a2, g := s.rates(clamp(r.ClearML+float64(dt*d1), 0, v), r.Activation+float64(dt*a1))
 	r.ClearML = clamp(r.ClearML+float64(dt/2*(d1+d2)), 0, v)
 	before := r.Activation
 	r.Activation = clamp(before+float64(dt/2*(a1+a2)), 0, 1)

@@ -33,18 +33,23 @@ func TestScripts(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	short, err := filepath.Abs(filepath.Join("..", "..", "scoring", "attempt", "testdata", "short.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
 	testscript.Run(t, testscript.Params{
 		Dir: filepath.Join("testdata", "script"),
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("REFERENCE", reference)
 			e.Setenv("LIBRARY", library)
+			e.Setenv("SHORT", short)
 			return nil
 		},
 		Condition: func(name string) (bool, error) {
 			return name == "root" && os.Geteuid() == 0, nil
 		},
 		Cmds: map[string]func(ts *testscript.TestScript, neg bool, args []string){
-			"change": change, "cut": cut, "ends": ends, "killed": killed, "leave": leave, "mark": mark, "put": put, "readme": fromReadme, "selfmark": selfmark,
+			"change": change, "cut": cut, "ends": ends, "killed": killed, "leave": leave, "mark": mark, "put": put, "readme": fromReadme, "recordid": recordID, "selfmark": selfmark,
 		},
 		RequireExplicitExec: true,
 	})
@@ -125,6 +130,15 @@ func fromReadme(ts *testscript.TestScript, _ bool, args []string) {
 		}
 	}
 	ts.Fatalf("README.md has no example that holds %q", args[0])
+}
+
+// recordid NAME keeps the number of the first record that the last command listed in a variable.
+func recordID(ts *testscript.TestScript, _ bool, args []string) {
+	id, _, found := strings.Cut(ts.ReadFile("stdout"), " ")
+	if !found || len(id) != 8 {
+		ts.Fatalf("no record was listed")
+	}
+	ts.Setenv(args[0], id)
 }
 
 // put TEXT FILE BEFORE puts the example of README.md that holds a text into a file, before the first line that begins so.

@@ -34,19 +34,20 @@ func (d *Damaged) Unwrap() error { return d.What }
 // Open reads a book. Chance draws numbers and salts; now tells the time with its zone.
 func Open(store Store, chance io.Reader, now func() time.Time) (*Book, error) {
 	b := &Book{State: NewState(store.Origin()), store: store, chance: chance, now: now}
+	b.fetch = store.Attachment
 	return b, b.Reread()
 }
 
 // Reread takes in what others have written.
 func (b *Book) Reread() error {
-	rows, err := b.store.Rows(b.Size())
-	if err != nil {
-		return err
-	}
-	for _, r := range rows {
+	err := b.store.Rows(b.Size(), func(r Row) error {
 		if err := b.Add(r); err != nil {
 			return &Damaged{b.Size() - 1, err}
 		}
+		return nil
+	})
+	if err != nil {
+		return err
 	}
 	if at := b.State.unaccounted(); at >= 0 {
 		return &Damaged{at, errors.New("its body is missing, and no record says that it was deleted")}
@@ -67,6 +68,8 @@ func (s *State) unaccounted() int64 {
 // tries is how often writing is tried again when others write at the same time.
 const tries = 50
 
+var errBusy = errors.New("others write to the book all the time: try again in a moment")
+
 // Write adds a record, signed with a key. What the rules do not allow is refused and nothing is written.
 func (b *Book) Write(body any, attachment []byte, with *Signer) (*Entry, error) {
 	for range tries {
@@ -78,7 +81,7 @@ func (b *Book) Write(body any, attachment []byte, with *Signer) (*Entry, error) 
 			return nil, err
 		}
 	}
-	return nil, errors.New("others write to the book all the time: try again in a moment")
+	return nil, errBusy
 }
 
 func (b *Book) writeOnce(body any, attachment []byte, with *Signer) (*Entry, error) {
@@ -129,7 +132,7 @@ func (b *Book) writeOnce(body any, attachment []byte, with *Signer) (*Entry, err
 		return nil, err
 	}
 	for _, seq := range forget {
-		b.Entries[seq].Body, b.Entries[seq].row.Body, b.Entries[seq].row.Attachment = nil, nil, nil
+		b.Entries[seq].Body, b.Entries[seq].row.Body = nil, nil
 	}
 	return b.byID[leaf.ID], nil
 }

@@ -51,23 +51,35 @@ func (b *Book) Prove(e *Entry, withBody bool) (*Proof, error) {
 
 // Newest is the newest signed checkpoint, of the whole book. One that does not fit the book is given to nobody.
 func (b *Book) Newest() ([]byte, error) {
-	kept, err := b.store.Checkpoints()
-	if err != nil {
-		return nil, err
-	}
 	fault := errors.New("the newest checkpoint is not of the whole book: verify the book first")
-	if len(kept) == 0 || kept[len(kept)-1].Size != b.Size() {
-		return nil, fault
+	for range tries {
+		kept, err := b.store.Checkpoints()
+		switch {
+		case err != nil:
+			return nil, err
+		case len(kept) == 0 || kept[len(kept)-1].Size < b.Size():
+			return nil, fault
+		case kept[len(kept)-1].Size > b.Size(): // somebody has written in between, or records are missing
+			before := b.Size()
+			if err := b.Reread(); err != nil {
+				return nil, err
+			}
+			if b.Size() == before {
+				return nil, fault
+			}
+			continue
+		}
+		signed := kept[len(kept)-1].Signed
+		c, err := openCheckpoint(signed, b.Origin, b.publicKeys())
+		if err != nil {
+			return nil, fmt.Errorf("the newest checkpoint: %w: verify the book", err)
+		}
+		if root, err := b.Root(); err != nil || c.Size != b.Size() || c.Root != root {
+			return nil, fault
+		}
+		return signed, nil
 	}
-	signed := kept[len(kept)-1].Signed
-	c, err := openCheckpoint(signed, b.Origin, b.publicKeys())
-	if err != nil {
-		return nil, fmt.Errorf("the newest checkpoint: %w: verify the book", err)
-	}
-	if root, err := b.Root(); err != nil || c.Size != b.Size() || c.Root != root {
-		return nil, fault
-	}
-	return signed, nil
+	return nil, errBusy
 }
 
 // publicKeys are the keys of everybody, ended ones too: what they signed before stays signed.

@@ -15,7 +15,8 @@ type Entry struct {
 	Seq  int64 // from 0
 	Leaf *Leaf
 	Body any // *SignOff and so on; nil where it was forgotten
-	row  Row
+	row  Row // without its attachment where the state can fetch it
+	in   *State
 	// what became of it later
 	VoidedBy     string // id of the record that took it out of force
 	SupersededBy string
@@ -27,8 +28,18 @@ func (e *Entry) InForce() bool {
 	return e.stands() && e.Body != nil
 }
 
-// Attachment is the attempt of a signed-off record, nil for none.
-func (e *Entry) Attachment() []byte { return e.row.Attachment }
+// Attachment is the attempt of a signed-off record, as it was signed; nil for none.
+func (e *Entry) Attachment() ([]byte, error) {
+	b, ok := e.Body.(*SignOff)
+	if !ok || e.in == nil || e.in.fetch == nil {
+		return e.row.Attachment, nil
+	}
+	data, err := e.in.fetch(e.Seq)
+	if err != nil {
+		return nil, err
+	}
+	return data, e.attached(b, data)
+}
 
 // Person is somebody with a key.
 type Person struct {
@@ -46,6 +57,7 @@ type State struct {
 	keys    map[string]*Person // by key id, ended ones too
 	people  []*Person          // in the order in which they came
 	tree    tree
+	fetch   func(at int64) ([]byte, error) // attachments, of which there may be more than memory holds; nil: rows keep theirs
 }
 
 // NewState is an empty book of a name.
@@ -59,6 +71,9 @@ func (s *State) Add(row Row) error {
 	if added := s.tree.add(row.Leaf); added != nil {
 		return added
 	}
+	if s.fetch != nil {
+		e.row.Attachment = nil
+	}
 	s.Entries = append(s.Entries, e)
 	if e.Leaf != nil && s.byID[e.Leaf.ID] == nil {
 		s.byID[e.Leaf.ID] = e
@@ -71,7 +86,7 @@ func (s *State) Add(row Row) error {
 
 // judge reads a row and asks whether it may come next; it changes nothing.
 func (s *State) judge(row Row) (*Entry, error) {
-	e := &Entry{Seq: s.Size(), row: row}
+	e := &Entry{Seq: s.Size(), row: row, in: s}
 	leaf, err := readLeaf(row.Leaf)
 	if err != nil {
 		return e, fmt.Errorf("the leaf cannot be read: %w", err)
@@ -94,8 +109,14 @@ func (s *State) judge(row Row) (*Entry, error) {
 		}
 		return e, nil
 	}
-	if err := s.attached(e); err != nil {
-		return e, err
+	b, ok := body.(*SignOff)
+	if !ok && row.Attachment != nil {
+		return e, fmt.Errorf("something is attached that does not belong there")
+	}
+	if ok {
+		if err := e.attached(b, row.Attachment); err != nil {
+			return e, err
+		}
 	}
 	return e, s.allowed(e)
 }
@@ -162,17 +183,10 @@ func (s *State) signed(e *Entry) error {
 	return nil
 }
 
-// attached checks the attachment against the hash in the body.
-func (s *State) attached(e *Entry) error {
-	b, ok := e.Body.(*SignOff)
-	if !ok {
-		if e.row.Attachment != nil {
-			return fmt.Errorf("something is attached that does not belong there")
-		}
-		return nil
-	}
+// attached checks an attachment against the hash in the body.
+func (e *Entry) attached(b *SignOff, data []byte) error {
 	salt, _ := hex.DecodeString(e.Leaf.Salt)
-	if e.row.Attachment == nil || salted(salt, e.row.Attachment) != b.AttemptSHA {
+	if data == nil || salted(salt, data) != b.AttemptSHA {
 		return fmt.Errorf("the attempt attached is not the one that was signed off")
 	}
 	return nil

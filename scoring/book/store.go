@@ -18,8 +18,11 @@ type Kept struct {
 type Store interface {
 	// Origin is the name of the book.
 	Origin() string
-	// Rows are those from one place on.
-	Rows(from int64) ([]Row, error)
+	// Rows gives those from one place on, one after the other, and stops at an error of what it gives them to, which it gives back
+	// as it is. What it gives them to asks the store for nothing.
+	Rows(from int64, each func(Row) error) error
+	// Attachment is that of the row at a place, nil where it has none.
+	Attachment(at int64) ([]byte, error)
 	// Checkpoints are all that were kept, in order.
 	Checkpoints() ([]Kept, error)
 	// Append adds a row at a place with the checkpoint after it, and forgets the body and attachment of others at the same time.

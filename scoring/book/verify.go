@@ -50,24 +50,11 @@ type Check struct {
 // Read reads all rows and checkpoints of a store and finds everything that is not as it was written. Checkpoints that were kept
 // elsewhere are compared too.
 func Read(store Store, elsewhere ...[]byte) (*Check, error) {
-	rows, err := store.Rows(0)
-	if err != nil {
-		return nil, err
-	}
-	kept, err := store.Checkpoints()
-	if err != nil {
-		return nil, err
-	}
 	c := &Check{State: NewState(store.Origin())}
-	for i, r := range rows {
-		f := Finding{Seq: int64(i)}
-		if err := c.State.Add(r); err != nil {
-			f.Verdict, f.What = Broken, err.Error()
-		}
-		if l := c.State.Entries[i].Leaf; l != nil {
-			f.ID = l.ID
-		}
-		c.Findings = append(c.Findings, f)
+	c.State.fetch = store.Attachment
+	kept, err := c.read(store)
+	if err != nil {
+		return nil, err
 	}
 	for i, e := range c.State.Entries {
 		if f := &c.Findings[i]; f.Verdict != Broken && e.Body == nil {
@@ -78,6 +65,34 @@ func Read(store Store, elsewhere ...[]byte) (*Check, error) {
 	}
 	c.checkpoints(kept, elsewhere)
 	return c, nil
+}
+
+// read reads all rows, then the checkpoints. Checkpoints that go further are of records that somebody has written in between: then it
+// reads on, until nothing comes any more.
+func (c *Check) read(store Store) (kept []Kept, err error) {
+	for {
+		before := c.State.Size()
+		err := store.Rows(before, func(r Row) error {
+			f := Finding{Seq: c.State.Size()}
+			if err := c.State.Add(r); err != nil {
+				f.Verdict, f.What = Broken, err.Error()
+			}
+			if l := c.State.Entries[f.Seq].Leaf; l != nil {
+				f.ID = l.ID
+			}
+			c.Findings = append(c.Findings, f)
+			return nil
+		})
+		if err != nil {
+			return nil, err
+		}
+		if kept, err = store.Checkpoints(); err != nil {
+			return nil, err
+		}
+		if n := c.State.Size(); len(kept) == 0 || kept[len(kept)-1].Size <= n || n == before {
+			return kept, nil
+		}
+	}
 }
 
 // Broken says in words what first is not as it was written, "" where everything is.
@@ -146,7 +161,12 @@ func (c *Check) ReplayBeside(seq int64, yardstick func(sc *scenarios.Scenario, s
 	if !ok || f.Verdict != Sound {
 		return f
 	}
-	a, err := attempt.Parse("attempt", e.row.Attachment)
+	data, err := e.Attachment()
+	if err != nil {
+		f.Verdict, f.What = Broken, err.Error()
+		return f
+	}
+	a, err := attempt.Parse("attempt", data)
 	if err != nil {
 		f.Verdict, f.What = Mismatch, "the attempt cannot be read: "+err.Error()
 		return f

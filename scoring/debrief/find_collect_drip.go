@@ -91,7 +91,7 @@ func (f *finding) followsIn(s stretch) Decision {
 	for i := int(s.from / sim.TicksPerSecond); i < int(s.to/sim.TicksPerSecond) && i < len(f.rec.Run.Trace); i++ {
 		want, had, n = want+max(leastDrip, f.dropsForAt(i)), had+f.rec.Run.Trace[i].DropsMin, n+1
 	}
-	want, had = math.Round(want/n/10)*10, math.Round(had/n/5)*5
+	want, had = float64(math.Round(want/n/10)*10), float64(math.Round(had/n/5)*5)
 	then := f.first(s.to-sim.TicksPerSecond, does(sim.SetDrip)) // whether the person saw it in the end
 	mended := then >= 0 && f.acts[then].Tick <= s.to+sim.TicksPerSecond
 	if d.Fault = LeftOut; mended {

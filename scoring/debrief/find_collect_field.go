@@ -51,8 +51,10 @@ func findSwabs(f *finding) []Decision {
 		d.Edit.Add = append(d.Edit.Add, Add{Act: act(t, sim.Ask, sim.NoPart, float64(sim.RinseSwabs))})
 	}
 	last := more[len(more)-1]
-	if i := f.first(0, does(sim.TakeDown)); i >= 0 && f.acts[i].Tick < last+rinseTakes {
-		d.Edit.Swap = []Swap{f.at(i, last+rinseTakes)} // what was rinsed out is still to be sucked up
+	if i := f.first(last, func(a *sim.Action) bool { return a.Do == sim.TakeDown || begins(a) }); i >= 0 && f.acts[i].Tick < last+rinseTakes && last >= f.c.EndTick {
+		for k := i; k < len(f.acts); k++ { // what was rinsed out is first to be sucked up
+			d.Edit.Swap = append(d.Edit.Swap, f.at(k, f.acts[k].Tick+rinseTakes))
+		}
 	}
 	switch {
 	case len(more) == 1:

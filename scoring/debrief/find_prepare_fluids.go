@@ -113,14 +113,16 @@ func findBowl(f *finding) []Decision {
 	at := f.acts[chose].Tick
 	d := Decision{Fault: Wrong, Title: title("bowl", Wrong, words.Say("bowl."+right.String()), words.Say("bowl."+own.String())), Tick: at, Done: at,
 		Edit: Edit{Swap: []Swap{f.valued(chose, float64(right))}}}
-	// wash is reckoned in volumes of the bowl
+	// wash is reckoned in volumes of the bowl, and little wash is not made less
 	ratio, set := right.Shape().VolumeML/own.Shape().VolumeML, f.every(does(sim.SetWashVolume))
+	wash := func(own float64) float64 {
+		return max(float64(ratio*own), min(own, rightWashBowls*right.Shape().VolumeML))
+	}
 	for _, i := range set {
-		d.Edit.Swap = append(d.Edit.Swap, f.valued(i, float64(ratio*f.acts[i].Value)))
+		d.Edit.Swap = append(d.Edit.Swap, f.valued(i, wash(f.acts[i].Value)))
 	}
 	if len(set) == 0 {
-		wash := float64(ratio * f.rec.moments[opened].seen.Pump.WashML)
-		d.Edit.Add = []Add{{Act: act(f.acts[opened].Tick, sim.SetWashVolume, sim.NoPart, wash)}}
+		d.Edit.Add = []Add{{Act: act(f.acts[opened].Tick, sim.SetWashVolume, sim.NoPart, wash(f.rec.moments[opened].seen.Pump.WashML))}}
 	}
 	return []Decision{d}
 }

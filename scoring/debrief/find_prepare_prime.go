@@ -25,7 +25,7 @@ func (f *finding) scale() float64 {
 func (f *finding) primeML() float64 {
 	want := rightPrimeML
 	if f.scale() < 1 {
-		want /= 2
+		want = float64(want / 2)
 	}
 	if cr := f.criterion("primed_before_blood_ml"); cr != nil && cr.Least != nil {
 		want = max(want, *cr.Least)

@@ -10,7 +10,8 @@ import (
 
 const (
 	bedHct     = 0.7  // of the bed in a bowl, as a rule of thumb
-	worthShare = 0.25 // of a bowl in red cells: less is not worth another bowl [A]
+	worthShare = 0.08 // of a bowl in red cells: less is not worth another bowl [A]
+	thinShare  = 0.25 // and where a thin product counts
 )
 
 // findDiscarded looks for blood that was thrown away without need.
@@ -75,11 +76,15 @@ func findLeftOver(f *finding) []Decision {
 	last := &bowls[len(bowls)-1]
 	inBowl := last.cy.DoneTick == 0 || last.cy.DoneTick > end
 	left := f.rec.at(end - sim.TicksPerSecond).ReservoirML
-	cells := left * f.rec.at(end-sim.TicksPerSecond).ReservoirHct
+	cells := float64(left * f.rec.at(end-sim.TicksPerSecond).ReservoirHct)
 	if inBowl {
-		cells += f.bowlML() * f.rec.at(end-sim.TicksPerSecond).FillFraction * bedHct
+		cells += float64(f.bowlML() * f.rec.at(end-sim.TicksPerSecond).FillFraction * bedHct)
 	}
-	if !inBowl && left < f.scale()*rightLastML || cells < worthShare*f.bowlML() {
+	worth := worthShare
+	if f.criterion("thinnest_product_hct") != nil {
+		worth = thinShare
+	}
+	if !inBowl && left < f.scale()*rightLastML || cells < worth*f.bowlML() {
 		return nil
 	}
 	from := f.c.EndTick

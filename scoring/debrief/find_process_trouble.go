@@ -143,32 +143,51 @@ func findLeak(f *finding) []Decision {
 	if soonStopped && replaced >= 0 && f.acts[replaced].Tick <= at+6*slack {
 		return nil
 	}
-	e := Edit{Rule: &Rule{From: at, Until: at + 10*60*sim.TicksPerSecond, Act: freshBowl}}
-	e.Add = []Add{{Act: act(at, sim.StopAll, sim.NoPart, 0), PatienceS: 1}, {Act: act(at+1, sim.Clamp, sim.OutletClamp, 0)},
-		{Act: act(at+brakes, sim.ReplaceSet, sim.ProcessingSet, 0), PatienceS: 300}}
 	d := Decision{Fault: LeftOut, Title: title("leak", LeftOut, clock(at)), Tick: at, Done: -1}
-	for _, b := range f.bowlfuls() { // what was in the bowl is lost
-		if b.from < at && b.until > at {
-			e.Drop = append(e.Drop, f.after(b.acts, at)...)
+	d.Edit.Rule = &Rule{From: at, Until: at + mending + minuteLong, Act: freshBowl}
+	mended := f.rec.lastTick // when the person had mended it
+	if replaced >= 0 {
+		d.Fault, d.Done, mended = Late, f.acts[replaced].Tick, f.acts[replaced].Tick+mending
+		d.Title = title("leak", Late, clock(at), clock(d.Done))
+	}
+	for _, b := range f.bowlfuls() {
+		if b.from >= d.Done && d.Done >= 0 { // the next bowl follows as soon as then
+			d.Edit.Swap = f.sooner(&b, b.from-1, max(0, b.from-at-mending))
+			mended = min(mended, b.from-1)
+			break
 		}
 	}
-	if replaced >= 0 {
-		d.Fault, d.Done = Late, f.acts[replaced].Tick
-		d.Title = title("leak", Late, clock(at), clock(d.Done))
-		e.Drop = append(e.Drop, replaced)
+	for i := range f.acts { // what was in the bowl is lost, and what was done with it is not done
+		a := &f.acts[i]
+		onIt := a.Do == sim.ReplaceSet && a.On == sim.ProcessingSet || a.Do == sim.Connect && a.On == sim.OutletLine || a.Do == sim.Clamp && a.On == sim.OutletClamp
+		if a.Tick >= at && a.Tick <= mended && (onIt || f.rec.lineOf(&step{act: *a, own: i}) == pumping && a.Do != sim.NewBag && a.Do != sim.ChangeWaste) {
+			d.Edit.Drop = append(d.Edit.Drop, i)
+		}
 	}
-	d.Edit = e
 	return []Decision{d}
 }
 
-// freshBowl joins a fresh processing set.
+const (
+	mending    = 150 * sim.TicksPerSecond // from stopping a leaking bowl until the next can be filled
+	minuteLong = 60 * sim.TicksPerSecond
+)
+
+// freshBowl stops a leaking bowl, replaces it, and joins the fresh one. A bowl that holds nothing is a fresh one.
 func freshBowl(v *sim.Seen, do func(sim.Action) sim.Reason) {
-	b := &v.Bench
+	b, p := &v.Bench, &v.Pump
 	switch {
-	case v.HandsBusy || b.TakenDown:
+	case b.TakenDown || p.Braking:
+	case v.Alarms[sim.AlarmLeak]:
+		do(sim.Action{Do: sim.StopAll})
+	case p.Mode != sim.PumpIdle || p.Spinning || v.HandsBusy:
+	case p.HeldML > 0 && b.Open[sim.OutletClamp]:
+		do(sim.Action{Do: sim.Clamp, On: sim.OutletClamp})
+		fallthrough
+	case p.HeldML > 0:
+		do(sim.Action{Do: sim.ReplaceSet, On: sim.ProcessingSet})
 	case !b.Connected[sim.OutletLine]:
 		do(sim.Action{Do: sim.Connect, On: sim.OutletLine})
-	case !b.Open[sim.OutletClamp] && v.Tick%(10*sim.TicksPerSecond) == 0:
+	case !b.Open[sim.OutletClamp]:
 		do(sim.Action{Do: sim.Clamp, On: sim.OutletClamp, Value: 1})
 	}
 }

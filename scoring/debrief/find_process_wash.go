@@ -57,8 +57,8 @@ func findWashVolume(f *finding) []Decision {
 	if bowl <= 0 {
 		return nil
 	}
-	want := max(rightWashBowls, f.least("wash_bowl_volumes", 0)) * bowl
-	most := f.most("wash_bowl_volumes", 2*rightWashBowls-1) * bowl
+	want := float64(max(rightWashBowls, f.least("wash_bowl_volumes", 0)) * bowl)
+	most := float64(f.most("wash_bowl_volumes", 2*rightWashBowls-1) * bowl)
 	var all []Decision
 	for _, s := range f.settings(sim.SetWashVolume, sim.Wash, func(v *sim.Seen) float64 { return v.Pump.WashML }) {
 		if s.value >= want-1 && s.value <= most {

@@ -58,39 +58,15 @@ func (f *finding) toldTooLate(i sim.Incident) bool {
 
 // findFalseAlarms looks at each declaration of what had not happened.
 func findFalseAlarms(f *finding) (all []Decision) {
-	k := &f.rec.Run.State.Conduct
-	if k.FalseAlarms == 0 {
-		return nil
-	}
 	for _, i := range f.every(does(sim.Declare)) {
 		a := f.acts[i]
-		if met := k.Met[int(a.Value)]; met > 0 && met <= a.Tick || !f.rec.falseAlarm(i) {
+		if !f.rec.moments[i].falsely {
 			continue
 		}
 		name := words.Say("incident." + sim.Incident(a.Value).String())
 		all = append(all, Decision{Fault: Needless, Title: title("false_alarm", Needless, name, clock(a.Tick)), Tick: a.Tick, Done: a.Tick, Edit: Edit{Drop: []int{i}}})
 	}
 	return some(all, words.Say("decision.false_alarm_all", len(all)))
-}
-
-// falseAlarm says whether a declaration was counted as one without cause: whether there was cause is not kept with its time.
-func (rec *Record) falseAlarm(own int) bool {
-	a := rec.Run.Actions[own]
-	m := rec.markBefore(a.Tick)
-	s := m.State
-	var h sim.Happened
-	for i := m.Acts(); i < own; i++ {
-		for s.Tick < rec.Run.Actions[i].Tick {
-			sim.Step(&rec.Run.Case, &s, &h)
-		}
-		sim.Apply(&rec.Run.Case, &s, rec.Run.Actions[i], &h)
-	}
-	for s.Tick < a.Tick {
-		sim.Step(&rec.Run.Case, &s, &h)
-	}
-	before := s.Conduct.FalseAlarms
-	sim.Apply(&rec.Run.Case, &s, a, &h)
-	return s.Conduct.FalseAlarms > before
 }
 
 // findWrongPackTold looks for a wrong pack that hung on the bench before the case and of which nobody was told. It is told when

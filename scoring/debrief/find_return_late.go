@@ -170,8 +170,12 @@ func findExpired(f *finding) []Decision {
 		}
 		d.Edit.Rule.From -= d.Edit.Rule.From % sim.TicksPerSecond
 		all = append(all, d)
-		before, ends := f.readied(&b)
-		if from := over - beforeTime - int64(f.rec.at(begun).ProductML/rightGiveMLMin*60*sim.TicksPerSecond); begun > over && from > f.filled(b.k) {
+		from := f.wantedNext(f.filled(b.k)) + soonSaid // the oldest bag is given first
+		if latest := over - beforeTime - int64(f.rec.at(begun).ProductML/rightGiveMLMin*60*sim.TicksPerSecond); from > latest {
+			from = latest
+		}
+		if begun > over && from > f.filled(b.k) {
+			before, ends := f.readied(&b)
 			e := f.givenFrom(&b, before, ends, from)
 			start := e.Swap[len(before)-1].Act.Tick
 			all = append(all, Decision{Fault: Late, Title: title("expired", Late, b.name, clock(start), clock(over), clock(begun)), Tick: start, Done: begun, Edit: e})

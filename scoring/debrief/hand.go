@@ -257,6 +257,9 @@ func (h *hand) try(r *play.Run, l line, s *step) {
 		a := h.adapted(r, s)
 		why := sim.May(&r.Case, &r.State, a)
 		if why == "" {
+			if h.stopsDry(r, s) {
+				h.short = r.State.CycleUsed
+			}
 			r.Do(a)
 			h.seenAt, s.done = -1, true
 			h.lastDone[l], h.lastDue[l] = r.State.Tick, s.due
@@ -269,7 +272,7 @@ func (h *hand) try(r *play.Run, l line, s *step) {
 			}
 			return
 		}
-		moot = s.own >= 0 && h.hopeless(r, why)
+		moot = s.own >= 0 && (h.hopeless(r, why) || h.nothingToClear(r, s, why))
 		if l == pumping && !moot {
 			h.reflex(r, why)
 			h.makesRoom(r, s, why)
@@ -297,7 +300,10 @@ func (h *hand) hopeless(r *play.Run, why sim.Reason) bool {
 // adapted is an act with what its value has to be here: what a person writes down goes by what there is to be seen.
 func (h *hand) adapted(r *play.Run, s *step) sim.Action {
 	a := s.act
-	if s.own < 0 || s.act != h.rec.Run.Actions[s.own] {
+	if s.own < 0 {
+		return a
+	}
+	if own := h.rec.Run.Actions[s.own]; a.Value != own.Value || a.Item != own.Item || a.On != own.On { // put right by the edit
 		return a
 	}
 	m := &h.rec.moments[s.own]

@@ -1,12 +1,16 @@
 package debrief
 
 import (
+	"slices"
+
 	"rouleau/scoring/play"
 	"rouleau/sim"
 )
 
 // Care that a person took in their own course, they take here too, also where a bag or a bowl has come to it by another way: a bowl
 // is not emptied unwashed, and a bag not connected without label, check of identity, or with air in it.
+
+const layered = 0.08 // of the reservoir: a clear layer from which a person who mixes does it [A]
 
 // minds says whether the edit leaves alone what the person does with a verb.
 func (h *hand) minds(verb sim.Verb) bool {
@@ -47,6 +51,32 @@ func (h *hand) dry(r *play.Run) {
 	}
 }
 
+// unmixed says whether a clear layer stands here on what is to be filled, as did not on the person's own, and they mixed at other
+// times. Then it is mixed first.
+func (h *hand) unmixed(r *play.Run, s *step) bool {
+	own, v := &h.rec.moments[s.own].seen, h.view(r)
+	if s.act.Do != sim.Fill || v.Pump.Mode != sim.PumpIdle || !h.mixes() || !h.minds(sim.Mix) {
+		return false
+	}
+	if v.Mixing && !own.Mixing {
+		return true
+	}
+	return layer(v) > layered && layer(v) > 2*layer(own) && v.ReservoirML > dryML && h.byReflex(r, sim.Action{Do: sim.Mix})
+}
+
+// layer is the clear layer as a share of what is in the reservoir.
+func layer(v *sim.Seen) float64 { return v.ClearML / max(sameML, v.ReservoirML) }
+
+// mixes says whether the person ever mixed the reservoir.
+func (h *hand) mixes() bool {
+	return slices.ContainsFunc(h.rec.Run.Actions, func(a sim.Action) bool { return a.Do == sim.Mix })
+}
+
+// stopsDry says whether a filling is stopped here for want of blood.
+func (h *hand) stopsDry(r *play.Run, s *step) bool {
+	return s.own >= 0 && s.act.Do == sim.StopPump && r.State.Pump.Mode == sim.PumpFill && h.view(r).ReservoirML <= 2*sameML
+}
+
 // unfilled says whether a bowl that the person washed full is part-filled here because the blood ran out. It is filled on when
 // more has come, and washed as it is when nothing more comes.
 func (h *hand) unfilled(r *play.Run, s *step) bool {
@@ -56,7 +86,12 @@ func (h *hand) unfilled(r *play.Run, s *step) bool {
 		return false
 	}
 	if v.ReservoirML >= fillOnFromML*r.State.Bowl.Shape().VolumeML/sim.StandardBowl.Shape().VolumeML {
-		h.byReflex(r, sim.Action{Do: sim.Fill})
+		if h.mixes() && layer(v) > layered && !v.Mixing {
+			h.byReflex(r, sim.Action{Do: sim.Mix})
+			h.reflexAt = 0 // the filling follows at once
+		} else if !v.Mixing {
+			h.byReflex(r, sim.Action{Do: sim.Fill})
+		}
 	}
 	return true
 }

@@ -43,7 +43,7 @@ func (h *hand) isDue(r *play.Run, l line, s *step) bool {
 	if l == giving && s.own >= 0 && r.State.Tick%sim.TicksPerSecond == 0 && h.ranOut(r, s) {
 		return true
 	}
-	if l == pumping && r.State.Tick < s.due && h.hookFirst(r, s) {
+	if l == pumping && r.State.Tick < s.due && h.aheadWaits(r, s) {
 		return false
 	}
 	return r.State.Tick >= due || l == pumping && s.own >= 0 && (h.stoppedAlready(s) || r.State.Tick%sim.TicksPerSecond == 0 && h.past(r, s))
@@ -147,7 +147,7 @@ func (h *hand) hangReady(r *play.Run, s *step) bool {
 
 func (h *hand) pumpReady(r *play.Run, s *step) (ready, moot bool) {
 	own, v := &h.rec.moments[s.own].seen, h.view(r)
-	if h.unwashed(r, s) || h.unfilled(r, s) || h.unsupplied(r, s) {
+	if h.unwashed(r, s) || h.unfilled(r, s) || h.unmixed(r, s) || h.unsupplied(r, s) {
 		return false, false
 	}
 	if h.doneAlready(own, v, s) {

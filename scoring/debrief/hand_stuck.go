@@ -34,6 +34,11 @@ func (h *hand) makesRoom(r *play.Run, s *step, why sim.Reason) {
 	}
 }
 
+// nothingToClear says whether the lines cannot be cleared because the bag hangs on the patient, and there is no air in them.
+func (h *hand) nothingToClear(r *play.Run, s *step, why sim.Reason) bool {
+	return s.act.Do == sim.ClearLine && (why == "take_bag_off_patient_first" || why == "bag_is_being_given") && r.State.Bowl.AirML < 1
+}
+
 // overfills says whether the bowl would be emptied into a bag that has no room for it, as the person's own had.
 func (h *hand) overfills(r *play.Run, s *step) bool {
 	st, own, most := &r.State, &h.rec.moments[s.own].seen, r.Case.Faults.BagCapacityML
@@ -116,13 +121,16 @@ func (h *hand) airless(own, v *sim.Seen, s *step) bool {
 	return own.Pump.CycleOpen && h.rec.stoodAt(tick).since >= tick-fillsOn && !h.enough(own, v, 0)
 }
 
-// hookFirst says whether a pump that runs ahead of the person's own times has to wait, because they connected a bag before the
-// act and would find the pump running here.
-func (h *hand) hookFirst(r *play.Run, s *step) bool {
+// aheadWaits says whether a pump that runs ahead of the person's own times has to wait: they acted when the operation was over, or
+// connected a bag before the act and would find the pump running here.
+func (h *hand) aheadWaits(r *play.Run, s *step) bool {
 	switch s.act.Do {
 	case sim.Fill, sim.Wash, sim.Empty, sim.TopUp, sim.DrawBack:
 	default:
 		return false
+	}
+	if s.own >= 0 && h.rec.moments[s.own].seen.OperationOver && r.State.Tick < r.Case.EndTick {
+		return true
 	}
 	for i := range h.queue[giving] {
 		if g := &h.queue[giving][i]; !g.done && g.act.Do == sim.Hook && g.order < s.order && g.due <= r.State.Tick+hooksSoon {

@@ -5,7 +5,11 @@ import "rouleau/sim"
 // Known faults in collecting.
 
 var plantedCollecting = []planted{
-	{"drip opened late", "steady-oozing-spine", "drip", leavesAllOut(within(does(sim.SetDrip), 0, 25))},
+	{"drip opened late", "steady-oozing-spine", "drip", func(rec *Record) (Edit, bool) {
+		late, ok := changes(0, within(does(sim.SetDrip), 12, 15), func(a *sim.Action) { a.Tick += 14 * minute })(rec)
+		late.Drop = rec.allOf(within(does(sim.SetDrip), 0, 12))
+		return late, ok
+	}},
 	{"drip does not follow a flood", "sudden-brisk-bleeding", "drip", leavesAllOut(within(does(sim.SetDrip), 11, 19))},
 	{"drip far too fast", "hip-revision-thin-feed", "drip", otherwise(within(does(sim.SetDrip), 14, 120), 400)},
 	{"citrate left behind by calcium", "calcium-in-the-irrigation", "drip", leavesAllOut(within(does(sim.SetDrip), 8, 60))},
@@ -15,8 +19,7 @@ var plantedCollecting = []planted{
 	{"sucker to the reservoir late", "detector-misled-by-fat", "ready", inMinute(routesTo(sim.ToReservoir), 25)},
 	{"haemostat collected", "steady-oozing-spine", "route", leavesAllOut(either(within(does(sim.Route), 30, 60), within(does(sim.SetDrip), 35, 45)))},
 	{"sucker left away", "steady-oozing-spine", "route", changes(0, within(routesTo(sim.ToReservoir), 30, 120), func(a *sim.Action) { a.Tick += 15 * minute })},
-	{"no second sucker", "caesarean-rhd-negative", "second_sucker", leavesAllOut(asks(sim.SecondSucker))},
-	{"blood not let pool", "detector-misled-by-fat", "pool", leavesAllOut(asks(sim.LetItPool))},
+	{"second sucker asked for late", "caesarean-rhd-negative", "second_sucker", inMinute(asks(sim.SecondSucker), 12)},
 	{"swabs thrown away", "steady-oozing-spine", "swabs", leavesAllOut(asks(sim.RinseSwabs))},
 	{"swabs of a child thrown away", "child-of-14-kg", "swabs", leavesAllOut(asks(sim.RinseSwabs))},
 	{"blood of the pump left", "heparin-pump-and-protamine", "pump_blood", leavesAllOut(does(sim.TakePumpBlood))},

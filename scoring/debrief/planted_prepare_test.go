@@ -12,11 +12,14 @@ var plantedPreparing = []planted{
 	{"no prime", "steady-oozing-spine", "prime", leavesAllOut(does(sim.Prime))},
 	{"too little prime", "sudden-brisk-bleeding", "prime", otherwise(does(sim.Prime), 40)},
 	{"decides to collect from one who declines", "salvage-declined", "decision", otherwise(does(sim.Decide), float64(sim.SetUpToProcess))},
-	{"decides late", "infection-in-the-field", "decision", inMinute(does(sim.Decide), 13)},
+	{"decides late", "infection-in-the-field", "decision", func(rec *Record) (Edit, bool) {
+		late, ok := inMinute(does(sim.Decide), 13)(rec)
+		note, _ := inMinute(does(sim.Note), 13)(rec)
+		return Edit{Swap: append(late.Swap, note.Swap...)}, ok
+	}},
 	{"decides alone", "infection-in-the-field", "together", leavesAllOut(asks(sim.DecideTogether))},
 	{"water stays on the hook", "bench-left-by-a-colleague", "bench", leavesFirstOut(on(sim.Unhang, sim.WashHookA), on(sim.Hang, sim.WashHookA))},
 	{"outlet stays open", "bench-left-by-a-colleague", "bench", leavesAllOut(func(a *sim.Action) bool { return a.Do == sim.Clamp && a.On == sim.OutletClamp && a.Value == 0 })},
-	{"no vacuum and no test of it", "bench-left-by-a-colleague", "bench", leavesAllOut(does(sim.TestVacuum))},
 	{"heparin stays on the hook", "heparin-forbidden-citrate-at-hand", "bench", leavesFirstOut(on(sim.Unhang, sim.AnticoagulantHook), on(sim.Hang, sim.AnticoagulantHook))},
 	{"vacuum untested", "steady-oozing-spine", "vacuum_test", leavesAllOut(does(sim.TestVacuum))},
 	{"lines trodden on", "one-trouble-after-another", "loosened", leavesAllOut(within(either(on(sim.Inspect, sim.OutletLine), on(sim.Connect, sim.OutletLine)), 30, 55))},

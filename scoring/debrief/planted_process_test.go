@@ -5,9 +5,10 @@ import "rouleau/sim"
 var plantedProcessing = []planted{
 	{"nothing mixed", "pelvis-loss-over-hours", "mixing", leavesAllOut(does(sim.Mix))},
 	{"nothing mixed for a mother", "caesarean-rhd-negative", "mixing", leavesAllOut(does(sim.Mix))},
-	{"bowls begun early", "steady-oozing-spine", "begun_early", beginsAt(380)},
+	{"bowls begun early", "circuit-stays-connected", "begun_early", beginsAt(380)},
 	{"first bowl begun late", "steady-oozing-spine", "begun_late", bowlLater(1, 35*minute)},
-	{"bowl left standing", "steady-oozing-spine", "stood", stands(0, 30*minute)},
+	{"bowl left standing", "steady-oozing-spine", "stood", stands(0, 35*minute)},
+	{"bowl of a child left standing", "child-of-14-kg", "stood", stands(0, 35*minute)},
 	{"second bowl overfilled", "steady-oozing-spine", "overfilled", stopsOne(2, 0.999)},
 	{"first bowl overfilled", "hip-revision-thin-feed", "overfilled", stopsOne(1, 0.999)},
 	{"second bowl filled short", "steady-oozing-spine", "filled_short", stopsOne(2, 0.72)},
@@ -21,13 +22,12 @@ var plantedProcessing = []planted{
 	{"fast wash for a child", "child-of-14-kg", "wash_rate", changes(0, does(sim.SetWashRate), func(a *sim.Action) { a.Value = 400 })},
 	{"fast filling", "bench-left-by-a-colleague", "fill_rate", set(sim.SetFillRate, 900)},
 	{"clamp closed", "pelvis-loss-over-hours", "blocked", closesClamp},
-	{"leaking bowl", "one-trouble-after-another", "leak", leaks},
 	{"bag thrown away", "steady-oozing-spine", "discarded", throwsBagAway},
-	{"last blood left over", "hip-revision-thin-feed", "left_over", leavesLast},
+	{"last blood left over", "child-of-14-kg", "left_over", leavesLast},
 	{"never processed", "steady-oozing-spine", "never_processed", neverFills},
 }
 
-// beginsAt works all bowls off as soon as there is so much in the reservoir.
+// beginsAt works all bowls off as soon as there is so much in the reservoir, and washes them as full as they become.
 func beginsAt(ml float64) func(rec *Record) (Edit, bool) {
 	return func(rec *Record) (Edit, bool) {
 		way := bowlWay{start: ml, last: rightLastML, full: atInterface, fillOn: fillOnFromML, bagML: rec.Run.Case.Faults.BagCapacityML, packs: rec.Run.Case.Packs}
@@ -37,7 +37,14 @@ func beginsAt(ml float64) func(rec *Record) (Edit, bool) {
 			return Edit{}, false
 		}
 		from := rec.Run.Actions[ready].Tick
-		e := Edit{Rule: &Rule{From: from, Until: rec.Run.Case.LastTick - endsIn, Act: way.act, Waits: way.waits, Does: pumping}}
+		e := Edit{Rule: &Rule{From: from, Until: rec.Run.Case.LastTick - endsIn, Waits: way.waits, Does: pumping}}
+		e.Rule.Act = func(v *sim.Seen, do func(sim.Action) sim.Reason) {
+			if p := &v.Pump; p.Mode == sim.PumpIdle && p.CycleOpen && p.Filled && !p.Washed && p.AirML < 1 {
+				do(sim.Action{Do: sim.Wash})
+				return
+			}
+			way.act(v, do)
+		}
 		for i := range rec.Run.Actions {
 			if a := rec.Run.Actions[i]; a.Tick >= from && rec.lineOf(&step{act: a, own: i}) == pumping && a.Do != sim.ChangeWaste && a.Do != sim.NewBag {
 				e.Drop = append(e.Drop, i)
@@ -157,20 +164,6 @@ func closesClamp(rec *Record) (Edit, bool) {
 	}
 	t := rec.Run.Actions[fills[3]].Tick
 	return Edit{Add: []Add{{Act: act(t-1, sim.Clamp, sim.OutletClamp, 0)}, {Act: act(t+3*minute, sim.Clamp, sim.OutletClamp, 1)}}}, true
-}
-
-// leaks sees to a leaking bowl minutes late.
-func leaks(rec *Record) (Edit, bool) {
-	for i := range rec.Run.Log {
-		if o := &rec.Run.Log[i]; o.Kind == sim.Alarmed && o.Key == sim.AlarmLeak.String() {
-			f := rec.finder()
-			late := f.every(func(a *sim.Action) bool {
-				return a.Tick >= o.Tick && a.Tick <= o.Tick+6*minute && (a.Do == sim.StopAll || a.Do == sim.ReplaceSet || a.Do == sim.Clamp || a.Do == sim.Connect)
-			})
-			return Edit{Swap: f.moved(late, -3*minute)}, len(late) > 0
-		}
-	}
-	return Edit{}, false
 }
 
 // throwsBagAway discards the first bag when it has been labelled.

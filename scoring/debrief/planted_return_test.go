@@ -111,5 +111,5 @@ func givesExpired(rec *Record) (Edit, bool) {
 		return Edit{}, false
 	}
 	f := rec.finder()
-	return Edit{Swap: f.moved(acts, rec.Run.Actions[acts[0]].Tick-over)}, true
+	return Edit{Swap: f.moved(acts, rec.Run.Actions[acts[0]].Tick-over), Drop: f.every(on(sim.DiscardIt, sim.Bag(0)))}, true
 }

@@ -217,6 +217,10 @@ func TestWhereThereIsNoDebriefItSaysSo(t *testing.T) {
 		t.Fatal("an unfinished attempt is not told of as one")
 	}
 	w.want("was left at 0:03:20")
+	changed := bytes.Replace(hurried(t, path, "lesson-the-bowl", 100), []byte("P-01"), []byte("P-09"), 1)
+	w.drop("changed.json", changed)
+	w.debrief()
+	w.want(words.Say("report.not_sealed"))
 }
 
 // Results that are opened and left again, played to the end or not, leave nothing behind.

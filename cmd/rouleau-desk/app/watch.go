@@ -63,6 +63,9 @@ func (r *recording) watched() *session.Recorded {
 	if r.Model != sim.ModelVersion {
 		w.Stale = words.Say("app.stale", r.Model)
 	}
+	if !r.Sealed() {
+		w.Heed = words.Say("report.not_sealed")
+	}
 	for i := range r.Checkpoints {
 		p := &r.Checkpoints[i]
 		if is, err := strconv.ParseUint(p.Hash, 16, 64); err == nil { // not all of them have one

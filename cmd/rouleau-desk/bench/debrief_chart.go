@@ -42,9 +42,15 @@ func (o *overlay) take(k *Courses) {
 }
 
 const (
-	leastKeyed  = 240 // height from which on it is said what the fills of bars mean
 	leastScaled = 620 // width from which on the ends of scales stand beside the names of lanes
+	leastLane   = 38  // two names below each other
+	rowOfChart  = 20
 )
+
+// leastBarred is the height from which on bars, and the words about them, leave room for all lanes, which tell more.
+func (k *Courses) leastBarred(said float32) float32 {
+	return leastLane*float32(len(k.Lanes)) + rowOfChart*float32(len(k.Rows)+2) + said
+}
 
 // draw draws it.
 func (o *overlay) draw(c *ui.Core, id ui.ID, label string, k *Courses, r ui.Rect) {
@@ -52,15 +58,15 @@ func (o *overlay) draw(c *ui.Core, id ui.ID, label string, k *Courses, r ui.Rect
 	for i := range o.series {
 		o.series[i].Look = c.Pal.Series[i%2]
 	}
-	if st, text := (ui.Style{Size: ui.SizeSmall, Col: c.Pal.Muted}), words.Say("desk_debrief.bars"); len(k.Bars) > 0 && r.H > leastKeyed {
-		h := c.LabelHeight(text, r.W, st)
-		c.Label(ui.Label{Rect: r.CutBottom(h), Text: text, Style: st})
-		r.CutBottom(2)
-	}
 	last := max(k.EndS, 60)
 	g := ui.Chart{ID: id, Rect: r, Label: label, From: o.view.From, To: o.view.To, Last: last, Now: math.NaN(), Cursor: o.view.Cursor, TopLane: o.view.TopLane,
-		Lanes: len(k.Lanes), LeastLane: 2*ui.LineHeight(stripText) + 2, Series: o.series, Marks: o.marks, Bands: k.Bars, BandNames: k.Rows, Zones: k.Targets,
-		Size: stripText, Ends: r.W > leastScaled}
+		Lanes: len(k.Lanes), LeastLane: leastLane, Series: o.series, Marks: o.marks, Zones: k.Targets, Size: stripText, Ends: r.W > leastScaled}
+	if st, text := (ui.Style{Size: ui.SizeSmall, Col: c.Pal.Muted}), words.Say("desk_debrief.bars"); len(k.Rows) > 0 && r.H > k.leastBarred(c.LabelHeight(text, r.W, st)) {
+		h := c.LabelHeight(text, r.W, st)
+		c.Label(ui.Label{Rect: g.Rect.CutBottom(h), Text: text, Style: st})
+		g.Rect.CutBottom(2)
+		g.Bands, g.BandNames = k.Bars, k.Rows
+	}
 	o.view = c.Chart(g)
 }
 

@@ -84,8 +84,10 @@ func (d *Desk) cost(c *ui.Core, v *View, in ui.Rect, alone bool) {
 	case x.Place < 0:
 	case x.Courses == nil:
 		c.Label(ui.Label{Rect: in, Text: words.Say("desk_debrief.course_coming"), Style: ui.Style{Col: c.Pal.Muted}})
-	case !x.Courses.Differ:
+	case !x.Courses.Differ && x.Group == CostSame:
 		c.Label(ui.Label{Rect: in, Text: words.Say("desk_debrief.no_curve"), Style: ui.Style{Col: c.Pal.Muted}})
+	case !x.Courses.Differ:
+		c.Label(ui.Label{Rect: in, Text: words.Say("desk_debrief.no_curve_points"), Style: ui.Style{Col: c.Pal.Muted}})
 	default:
 		k.cost.draw(c, ui.Name("cost courses"), words.Say("desk_debrief.chart"), x.Courses, in)
 	}

@@ -19,7 +19,8 @@ type costRows struct {
 const (
 	pointsW = 54 // room for points with their sign
 	rowPad  = 12
-	rowTall = 46 // a row at least
+	rowAir  = 8  // above and below the words of a row, half the gap to the next included
+	rowTall = 48 // a row at least
 	groupH  = 34 // the name of a group at least
 
 	pageRows = 6 // that a page key passes
@@ -57,12 +58,15 @@ func groupHeight(c *ui.Core, g CostGroup, width float32) float32 {
 }
 
 func (x *Cost) rowHeight(c *ui.Core, width float32) float32 {
-	w := width - pointsW - 2*rowPad
+	return max(x.wordsHeight(c, width-pointsW-2*rowPad)+2*rowAir, rowTall)
+}
+
+func (x *Cost) wordsHeight(c *ui.Core, w float32) float32 {
 	h := c.LabelHeight(x.Title, w, titleText)
 	for _, text := range [...]string{x.listed(), x.listedSure()} {
 		h += c.LabelHeight(text, w, ui.Style{Size: ui.SizeSmall})
 	}
-	return max(h+14, rowTall)
+	return h
 }
 
 // listed is the line under the title of a row.
@@ -120,7 +124,7 @@ func (d *Desk) costList(c *ui.Core, t *Told, r ui.Rect) (row int, opened bool) {
 
 // draw draws a row and says whether it was pressed.
 func (x *Cost) draw(c *ui.Core, i int, r ui.Rect, on bool) bool {
-	box := r.InsetXY(2, 1)
+	box := r.InsetXY(4, 2.5)
 	h := c.Hit(ui.HitArea{ID: costRow(i), Rect: box, Label: x.Title, Selected: on})
 	switch {
 	case on:
@@ -134,8 +138,10 @@ func (x *Cost) draw(c *ui.Core, i int, r ui.Rect, on bool) bool {
 		c.Fill(box, 6, c.Pal.Panel)
 		c.Frame(box, 6, 1, c.Pal.Line)
 	}
-	c.Text(ui.R(box.X+rowPad-4, box.Y+6, pointsW-6, ui.LineHeight(titleText.Size)), x.Points, ui.Style{Weight: ui.SemiBold, Tab: true, Align: ui.AlignRight})
-	in := ui.R(r.X+pointsW+rowPad, box.Y+6, r.W-pointsW-2*rowPad, box.H-6)
+	in := ui.R(r.X+pointsW+rowPad, r.Y, r.W-pointsW-2*rowPad, 0)
+	in.H = x.wordsHeight(c, in.W)
+	in.Y += (r.H - in.H) / 2
+	c.Text(ui.R(r.X+rowPad, in.Y, pointsW-8, ui.LineHeight(titleText.Size)), x.Points, ui.Style{Weight: ui.SemiBold, Tab: true, Align: ui.AlignRight})
 	say := func(text string, st ui.Style) {
 		if text != "" {
 			c.Label(ui.Label{Rect: in.CutTop(c.LabelHeight(text, in.W, st)), Text: text, Style: st})

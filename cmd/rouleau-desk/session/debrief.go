@@ -27,6 +27,7 @@ type otherwise struct {
 	scenario *scenarios.Scenario
 	record   func() (*debrief.Record, error)
 	total    float64 // points that the page shows
+	heed     string  // what has to be known first, "" for nothing
 
 	done, all, first atomic.Int64  // plays; first are those that are not of other drawings
 	told             chan findings // holds one
@@ -61,7 +62,7 @@ func (s *Session) openDebrief() {
 	o := &otherwise{scenario: sc, total: v.Result.Total, told: make(chan findings, 1), courses: make(chan pair, 1), wanted: -1}
 	o.record = func() (*debrief.Record, error) { return debrief.OfRun(sc, run, assessment), nil }
 	if w := s.options.Watch; w != nil && w.Record != nil {
-		o.record = w.Record
+		o.record, o.heed = w.Record, w.Heed
 	}
 	o.ctx, o.stop = context.WithCancel(context.Background())
 	s.otherwise, v.Debrief = o, bench.Debrief{Step: bench.DebriefPlaying}
@@ -84,6 +85,9 @@ func (o *otherwise) play() (p findings) {
 	}
 	t := teller{sc: o.scenario, d: p.debrief, costs: p.costs, total: o.total}
 	p.told = t.tell()
+	if o.heed != "" {
+		p.told.Heed = append([]string{o.heed}, p.told.Heed...)
+	}
 	return p
 }
 

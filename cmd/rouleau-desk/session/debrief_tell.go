@@ -74,10 +74,19 @@ func (t *teller) cost(c *debrief.Cost) bench.Cost {
 		k.Group = bench.CostBetter
 	}
 	k.Changes = strings.Join(t.changes(c), ", ")
-	if s := c.Spread; s.Drawn > 0 {
-		k.Sure, k.Unsure = words.Say("desk_debrief.range", gained(s.Least), gained(s.Most), s.Drawn+1), s.Unsure(c.Points)
+	if c.Spread.Drawn > 0 {
+		k.Sure, k.Unsure = spread(c.Spread), c.Spread.Unsure(c.Points)
 	}
 	return k
+}
+
+// spread says how far points differ from drawing to drawing, the person's own among them.
+func spread(s debrief.Spread) string {
+	least, most := gained(s.Least), gained(s.Most)
+	if least == most {
+		return words.Say("desk_debrief.range_one", least, s.Drawn+1)
+	}
+	return words.Say("desk_debrief.range", least, most, s.Drawn+1)
 }
 
 // place is where a decision stands among those that were found: its cost has been put in another order since.
@@ -100,8 +109,8 @@ const mostBorne = 3
 
 // bears says on which criteria a decision bears, those that weigh most first.
 func (t *teller) bears(c *debrief.Cost) string {
-	own := t.d.Own.Grade.Criteria
-	change := func(i int) float64 { return c.With.Grade.Criteria[i].Points - own[i].Points }
+	own, whole := t.d.Own.Grade.Criteria, t.whole()
+	change := func(i int) float64 { return whole * (c.With.Grade.Criteria[i].Points - own[i].Points) }
 	var all []int
 	for i := range own {
 		if math.Abs(change(i)) > slightest {
@@ -119,6 +128,18 @@ func (t *teller) bears(c *debrief.Cost) string {
 	return strings.Join(parts, "; ")
 }
 
+// whole is how many points of 100 a point of a criterion is: of a lesson that leaves parts out it is more than one.
+func (t *teller) whole() float64 {
+	of := 0.0
+	for i := range t.d.Own.Grade.Parts {
+		of += t.d.Own.Grade.Parts[i].Of
+	}
+	if of <= 0 || of >= 100 {
+		return 1
+	}
+	return 100 / of
+}
+
 // short is a meaning without what stands behind its first comma, which tells how it is measured.
 func short(meaning string) string {
 	head, _, _ := strings.Cut(meaning, ",")
@@ -132,7 +153,7 @@ func (t *teller) left() (rows []bench.Cost) {
 		if c.Measured {
 			measured = words.Say("result.measured", scoring.ShowUnit(c.Value, c.Unit))
 		}
-		rows = append(rows, bench.Cost{Group: bench.CostLeft, Place: -1, Points: gained(c.Points - c.Of), Title: sentence(c.Meaning), Changes: measured,
+		rows = append(rows, bench.Cost{Group: bench.CostLeft, Place: -1, Points: gained(t.whole() * (c.Points - c.Of)), Title: sentence(c.Meaning), Changes: measured,
 			Bears: words.Say("result.target", c.Target), Sure: c.Reason, At: momentOf(c.Tick)})
 	}
 	return rows

@@ -8,6 +8,7 @@ import (
 	"errors"
 	"math"
 	"runtime"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -122,6 +123,19 @@ func TestTheDebriefTellsWhatWasPlayed(t *testing.T) {
 	if n := len(debrief.Questions(d, costs)); n != len(told.Questions) || n < 5 {
 		t.Errorf("%d questions of %d", len(told.Questions), n)
 	}
+	for i := range told.Costs { // of a lesson whose criteria have fewer points than a hundred, too
+		k := &told.Costs[i]
+		if k.Group == bench.CostLeft || strings.Contains(k.Bears, words.Say("report.line_more", 1)[:4]) {
+			continue
+		}
+		sum := 0.0
+		for _, part := range strings.Split(k.Bears, "; ") {
+			sum += pointsIn(part)
+		}
+		if math.Abs(sum-pointsIn(k.Points)) > 0.6 {
+			t.Errorf("%q: %s points, by criterion %q", k.Title, k.Points, k.Bears)
+		}
+	}
 	for _, f := range told.Figures {
 		if f.Name == words.Say("report.figure_passed") {
 			t.Error("a lesson is passed or not")
@@ -133,6 +147,16 @@ func TestTheDebriefTellsWhatWasPlayed(t *testing.T) {
 	if !told.Good.Differ || len(told.Good.Lanes) < 2 || told.Good.Part.Is {
 		t.Errorf("beside a good run: %+v", told.Good.Names)
 	}
+}
+
+// pointsIn is the number of points at the head of a text, 0 where there is none.
+func pointsIn(text string) float64 {
+	head, _, _ := strings.Cut(text, " ")
+	p, err := strconv.ParseFloat(strings.Replace(head, "\u2212", "-", 1), 64)
+	if err != nil {
+		return 0
+	}
+	return p
 }
 
 // costTitle is the title of the decision that a row tells of.

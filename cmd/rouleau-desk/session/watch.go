@@ -21,6 +21,7 @@ type Recorded struct {
 	Stale  string       // why it cannot be tried again, "" where it can: it was played with another model
 	// Record plays it for a debrief, or says why it cannot; nil where playing the acts is enough.
 	Record func() (*debrief.Record, error)
+	Heed   string // what has to be known before its debrief, "" for nothing
 }
 
 // Hash is that of the state at a tick, acts of that tick included.

@@ -28,6 +28,7 @@ import (
 // output is a file that report can write.
 type output struct {
 	flag, path string
+	usage      string // the key of its words
 	make       func(r *report.Report, p func() *page.Page) ([]byte, error)
 	content    []byte
 }
@@ -35,9 +36,9 @@ type output struct {
 // outputs are all there are.
 func outputs() []*output {
 	return []*output{
-		{flag: "out", make: func(_ *report.Report, p func() *page.Page) ([]byte, error) { return p().HTML() }},
-		{flag: "pdf", make: func(_ *report.Report, p func() *page.Page) ([]byte, error) { return p().PDF() }},
-		{flag: "csv", make: func(r *report.Report, _ func() *page.Page) ([]byte, error) {
+		{flag: "out", usage: "report.flag_out", make: func(_ *report.Report, p func() *page.Page) ([]byte, error) { return p().HTML() }},
+		{flag: "pdf", usage: "report.flag_pdf", make: func(_ *report.Report, p func() *page.Page) ([]byte, error) { return p().PDF() }},
+		{flag: "csv", usage: "report.flag_csv", make: func(r *report.Report, _ func() *page.Page) ([]byte, error) {
 			var b bytes.Buffer
 			err := trace.Write(&b, r.Debrief.Record.Run)
 			return b.Bytes(), err
@@ -64,7 +65,7 @@ func (s *session) reportCommand() *cobra.Command {
 	}
 	f := c.Flags()
 	for _, o := range all {
-		f.StringVar(&o.path, o.flag, "", words.Say("report.flag_"+o.flag))
+		f.StringVar(&o.path, o.flag, "", words.Say(o.usage))
 	}
 	f.IntVar(&plan.Draws, "draws", 3, words.Say("report.flag_draws"))
 	f.IntVar(&plan.Workers, "workers", 0, words.Say("study.flag_workers"))

@@ -62,7 +62,7 @@ func quantile(sorted []float64, share float64) float64 {
 	at := share * float64(len(sorted)-1)
 	below := int(math.Floor(at))
 	above := min(below+1, len(sorted)-1)
-	return sorted[below] + (at-float64(below))*(sorted[above]-sorted[below])
+	return sorted[below] + float64((at-float64(below))*(sorted[above]-sorted[below]))
 }
 
 // summaryOf summarises values, of which there is one at least.

@@ -49,9 +49,11 @@ func (l *Ledger) earlier(a *attempt.Attempt, s Signing, name string, d *Drafted)
 		if !ok || e.VoidedBy != "" || b.Learner != s.Learner || b.Scenario.ID != a.Scenario.ID {
 			continue
 		}
-		if signed, err := attempt.Parse(e.Leaf.ID, e.Attachment()); err == nil {
-			put(earlierOf(signed, s.Learner))
+		signed, err := attemptIn(e)
+		if err != nil {
+			return nil, err
 		}
+		put(earlierOf(signed, s.Learner))
 		for _, before := range b.Earlier {
 			put(before)
 		}
@@ -72,6 +74,15 @@ func (l *Ledger) earlier(a *attempt.Attempt, s Signing, name string, d *Drafted)
 		return strings.Compare(x.Seal, y.Seal)
 	})
 	return all, nil
+}
+
+// attemptIn is the attempt of a sign-off.
+func attemptIn(e *book.Entry) (*attempt.Attempt, error) {
+	data, err := e.Attachment()
+	if err != nil {
+		return nil, err
+	}
+	return attempt.Parse(e.Leaf.ID, data)
 }
 
 // played is when an attempt was played; its file was read strictly, so that it is a time.
@@ -115,7 +126,11 @@ func (l *Ledger) notTwice(a *attempt.Attempt, b *book.SignOff) error {
 		if !ok || !e.InForce() || old.Learner != b.Learner || e.Leaf.ID == b.Supersedes || old.Played != a.When || old.Seed != b.Seed {
 			continue
 		}
-		if signed, err := attempt.Parse(e.Leaf.ID, e.Attachment()); err == nil && seal(signed, b.Learner) == seal(a, b.Learner) {
+		signed, err := attemptIn(e)
+		if err != nil {
+			return err
+		}
+		if seal(signed, b.Learner) == seal(a, b.Learner) {
 			return notRight("ledger.signed_already", e.Leaf.ID, e.Leaf.ID[:8])
 		}
 	}

@@ -115,10 +115,10 @@ func Found(p Places, origin, administrator, phrase string) (l *Ledger, err error
 		if err == nil {
 			return
 		}
-		s.Discard()
 		if !there {
 			shelf.RemoveKey(p.Keys, administrator, book.Administrator)
 		}
+		s.Discard()
 	}()
 	if !there {
 		if err := saveKey(p.Keys, administrator, book.Administrator, key, phrase); err != nil {
@@ -142,7 +142,12 @@ func newShelf(place, origin string) (*shelf.Shelf, error) {
 	if broken != nil {
 		return nil, err
 	}
-	if rows, bad := there.Rows(0); bad != nil || len(rows) > 0 || there.Origin() != origin {
+	empty := true
+	bad := there.Rows(0, func(book.Row) error {
+		empty = false
+		return nil
+	})
+	if bad != nil || !empty || there.Origin() != origin {
 		there.Close()
 		return nil, err
 	}

@@ -56,6 +56,9 @@ func (l *Ledger) Send(s Sending) (*Sent, error) {
 	if err != nil {
 		return nil, err
 	}
+	if err := l.Reread(); err != nil {
+		return nil, err
+	}
 	if err := l.post(s.Base); err != nil {
 		return nil, err
 	}
@@ -77,7 +80,7 @@ func (l *Ledger) Send(s Sending) (*Sent, error) {
 			out.Left--
 		case refused:
 			err = l.shelf.Failed(letter.ID, why)
-			out.Refused = append(out.Refused, Refusal{letter.ID, l.Entries[letter.Place].Leaf.ID, why})
+			out.Refused = append(out.Refused, Refusal{letter.ID, l.recordAt(letter.Place), why})
 			out.Left--
 		case stopped:
 			out.Trouble = why
@@ -88,6 +91,14 @@ func (l *Ledger) Send(s Sending) (*Sent, error) {
 		}
 	}
 	return out, nil
+}
+
+// recordAt is the number of the record at a place, which another workstation may have written a moment before.
+func (l *Ledger) recordAt(place int64) string {
+	if place >= l.Size() && l.Reread() != nil || place >= l.Size() {
+		return "?"
+	}
+	return l.Entries[place].Leaf.ID
 }
 
 // address is where statements go. A secret goes over an open line to this machine only.

@@ -68,8 +68,13 @@ func (r *Report) about() page.Block {
 // contents lead to the sections and say what each is for.
 func contents() page.Block {
 	b := page.Block{Head: words.Say("report.contents_head")}
-	for _, name := range []string{"self", "verdict", "timeline", "good", "costs", "questions", "method"} {
-		b.Pairs = append(b.Pairs, page.Pair{Name: page.Ref(name, words.Say("report.contents_"+name)), Lines: []string{words.Say("report.contents_" + name + "_is")}})
+	for _, k := range [...]struct{ id, name, is string }{
+		{"self", "report.contents_self", "report.contents_self_is"}, {"verdict", "report.contents_verdict", "report.contents_verdict_is"},
+		{"timeline", "report.contents_timeline", "report.contents_timeline_is"}, {"good", "report.contents_good", "report.contents_good_is"},
+		{"costs", "report.contents_costs", "report.contents_costs_is"}, {"questions", "report.contents_questions", "report.contents_questions_is"},
+		{"method", "report.contents_method", "report.contents_method_is"},
+	} {
+		b.Pairs = append(b.Pairs, page.Pair{Name: page.Ref(k.id, words.Say(k.name)), Lines: []string{words.Say(k.is)}})
 	}
 	return b
 }
@@ -93,16 +98,16 @@ func breaks(a *attempt.Attempt) (lines []string) {
 
 // questions are those for the talk, by its stages.
 func (r *Report) questions() page.Block {
-	stages := &page.Beside{Across: 1}
+	b := page.Block{ID: "questions", Head: words.Say("report.questions_head"), Text: []string{words.Say("report.questions_lead")}}
+	stage := ""
 	for _, q := range debrief.Questions(r.Debrief, r.Costs) {
-		stage := q.Stage.String()
-		if n := len(stages.Blocks); n == 0 || stages.Blocks[n-1].Head != stage {
-			stages.Blocks = append(stages.Blocks, page.Block{Head: stage})
+		text := q.Text
+		if of := q.Stage.String(); of != stage {
+			stage, text = of, words.Say("report.stage", page.Strong(of), text)
 		}
-		last := &stages.Blocks[len(stages.Blocks)-1]
-		last.List = append(last.List, q.Text)
+		b.List = append(b.List, text)
 	}
-	return page.Block{ID: "questions", Head: words.Say("report.questions_head"), Text: []string{words.Say("report.questions_lead")}, Beside: stages}
+	return b
 }
 
 // method says how all of it was found, and what to make of it.

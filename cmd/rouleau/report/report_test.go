@@ -67,12 +67,19 @@ func of(t testing.TB, a *attempt.Attempt, plan forks.Plan) *Report {
 	return r
 }
 
+// pages are those made so far.
+var pages sync.Map
+
 func pageOf(t testing.TB, r *Report) string {
 	t.Helper()
+	if text, is := pages.Load(r); is {
+		return text.(string)
+	}
 	made, err := r.Page().HTML()
 	if err != nil {
 		t.Fatal(err)
 	}
+	pages.Store(r, string(made))
 	return string(made)
 }
 

@@ -103,12 +103,8 @@ func Restore(file, place string) (*Shelf, error) {
 	return to, nil
 }
 
-// copyTo copies everything in one transaction.
+// copyTo copies everything in one transaction, a row at a time: a book may be larger than memory.
 func (s *Shelf) copyTo(to *Shelf) error {
-	rows, err := s.Rows(0)
-	if err != nil {
-		return err
-	}
 	kept, err := s.Checkpoints()
 	if err != nil {
 		return err
@@ -117,26 +113,38 @@ func (s *Shelf) copyTo(to *Shelf) error {
 	if err != nil {
 		return err
 	}
-	return to.trouble(to.change(func(ctx context.Context, tx *sql.Tx) error {
-		put := func(statement string, values ...any) error {
-			_, err := tx.ExecContext(ctx, to.placed(statement), values...)
-			return err
-		}
-		for i, r := range rows {
-			if err := put(`INSERT INTO records (seq, leaf, signature, body, attachment) VALUES (?, ?, ?, ?, ?)`, i, r.Leaf, r.Signature, r.Body, r.Attachment); err != nil {
+	return to.trouble(to.long(func(ctx context.Context, alive func()) error {
+		return to.inOne(ctx, func(ctx context.Context, tx *sql.Tx) error {
+			put := func(statement string, values ...any) error {
+				_, err := tx.ExecContext(ctx, to.placed(statement), values...)
+				alive()
 				return err
 			}
-		}
-		for _, k := range kept {
-			if err := put(`INSERT INTO checkpoints (size, signed) VALUES (?, ?)`, k.Size, k.Signed); err != nil {
+			n := int64(0)
+			most := int64(0)
+			if len(kept) > 0 {
+				most = kept[len(kept)-1].Size
+			}
+			err := s.Rows(0, func(r book.Row) error {
+				if n++; n > most { // written in between, as its checkpoint was
+					return nil
+				}
+				return put(`INSERT INTO records (seq, leaf, signature, body, attachment) VALUES (?, ?, ?, ?, ?)`, n-1, r.Leaf, r.Signature, r.Body, r.Attachment)
+			})
+			if err != nil {
 				return err
 			}
-		}
-		for _, l := range letters {
-			if err := put(`INSERT INTO outbox (id, place, statement, sent, tries, trouble) VALUES (?, ?, ?, ?, ?, ?)`, l.ID, l.Place, l.Statement, l.Sent, l.Tries, l.Trouble); err != nil {
-				return err
+			for _, k := range kept {
+				if err := put(`INSERT INTO checkpoints (size, signed) VALUES (?, ?)`, k.Size, k.Signed); err != nil {
+					return err
+				}
 			}
-		}
-		return nil
+			for _, l := range letters {
+				if err := put(`INSERT INTO outbox (id, place, statement, sent, tries, trouble) VALUES (?, ?, ?, ?, ?, ?)`, l.ID, l.Place, l.Statement, l.Sent, l.Tries, l.Trouble); err != nil {
+					return err
+				}
+			}
+			return nil
+		})
 	}))
 }

@@ -54,8 +54,9 @@ func clipped(text string) string {
 	return text
 }
 
-// RemoveKey takes away a key whose making went no further, with its public part.
+// RemoveKey takes away a key whose making went no further, with its public part, and the folder when nothing else lies in it.
 func RemoveKey(folder, person string, role book.Role) {
 	os.Remove(keyFile(folder, person, role))
 	os.Remove(PublicFile(folder, person, role))
+	os.Remove(filepath.Join(folder, keyFolder)) // which fails where it is not empty
 }

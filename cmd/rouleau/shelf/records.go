@@ -26,31 +26,43 @@ func (s *Shelf) found(origin string) error {
 	return s.trouble(err)
 }
 
-// Rows are those from one place on.
-func (s *Shelf) Rows(from int64) (all []book.Row, err error) {
-	err = s.query(func(ctx context.Context) error {
+// Rows gives those from one place on, one after the other.
+func (s *Shelf) Rows(from int64, each func(book.Row) error) error {
+	var theirs error // of what the rows are given to
+	err := s.long(func(ctx context.Context, alive func()) error {
 		rows, err := s.db.QueryContext(ctx, s.placed(`SELECT seq, leaf, signature, body, attachment FROM records WHERE seq >= ? ORDER BY seq`), from)
 		if err != nil {
 			return err
 		}
 		defer rows.Close()
-		for rows.Next() {
+		for want := from; rows.Next(); want++ {
 			var seq int64
 			var r book.Row
 			if err := rows.Scan(&seq, &r.Leaf, &r.Signature, &r.Body, &r.Attachment); err != nil {
 				return err
 			}
-			if want := from + int64(len(all)); seq != want {
+			if seq != want {
 				return notRight("shelf.gap", s.where, want)
 			}
-			all = append(all, r)
+			if theirs = each(r); theirs != nil {
+				return theirs
+			}
+			alive()
 		}
 		return rows.Err()
 	})
-	if err != nil {
-		return nil, s.trouble(err)
+	if theirs != nil {
+		return theirs
 	}
-	return all, nil
+	return s.trouble(err)
+}
+
+// Attachment is that of the row at a place, nil where it has none.
+func (s *Shelf) Attachment(at int64) (data []byte, err error) {
+	err = s.query(func(ctx context.Context) error {
+		return s.db.QueryRowContext(ctx, s.placed(`SELECT attachment FROM records WHERE seq = ?`), at).Scan(&data)
+	})
+	return data, s.trouble(err)
 }
 
 // Checkpoints are all that were kept, in order.

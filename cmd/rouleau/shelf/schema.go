@@ -5,6 +5,7 @@ import (
 	"database/sql"
 	"strconv"
 	"strings"
+	"time"
 )
 
 // The schema, the same for both databases but for the name of the type for bytes, and how it grows: a migration is never changed
@@ -82,15 +83,36 @@ func (s *Shelf) placed(statement string) string {
 
 // change runs something in one transaction, done whole or not at all.
 func (s *Shelf) change(do func(ctx context.Context, tx *sql.Tx) error) error {
-	return s.query(func(ctx context.Context) error {
-		tx, err := s.db.BeginTx(ctx, nil)
-		if err != nil {
-			return err
-		}
-		if err := do(ctx, tx); err != nil {
-			tx.Rollback()
-			return err
-		}
-		return tx.Commit()
-	})
+	return s.long(func(ctx context.Context, _ func()) error { return s.inOne(ctx, do) })
+}
+
+// inOne is a transaction.
+func (s *Shelf) inOne(ctx context.Context, do func(ctx context.Context, tx *sql.Tx) error) error {
+	tx, err := s.db.BeginTx(ctx, nil)
+	if err != nil {
+		return err
+	}
+	if err := do(ctx, tx); err != nil {
+		tx.Rollback()
+		return err
+	}
+	return tx.Commit()
+}
+
+// query runs something that must be done within the time for which a place is waited for.
+func (s *Shelf) query(do func(ctx context.Context) error) error {
+	return s.long(func(ctx context.Context, _ func()) error { return do(ctx) })
+}
+
+// long runs something that takes as long as it takes, as long as it is alive: it says so with each thing done.
+func (s *Shelf) long(do func(ctx context.Context, alive func()) error) error {
+	ctx, cancel := context.WithCancelCause(context.Background())
+	defer cancel(nil)
+	end := time.AfterFunc(patience, func() { cancel(context.DeadlineExceeded) })
+	defer end.Stop()
+	err := do(ctx, func() { end.Reset(patience) })
+	if err != nil && context.Cause(ctx) == context.DeadlineExceeded {
+		return context.DeadlineExceeded
+	}
+	return err
 }

@@ -96,7 +96,7 @@ func removeFile(place string) {
 	}
 }
 
-// Discard closes a book whose making went no further, and takes it away.
+// Discard closes a book whose making went no further, and takes it away; its folder too when nothing else lies in it.
 func (s *Shelf) Discard() {
 	if s.postgres {
 		_ = s.change(func(ctx context.Context, tx *sql.Tx) error {
@@ -111,6 +111,7 @@ func (s *Shelf) Discard() {
 	s.Close()
 	if !s.postgres {
 		removeFile(s.where)
+		os.Remove(s.where)
 	}
 }
 
@@ -205,13 +206,6 @@ func (s *Shelf) Where() string { return s.where }
 
 // Origin is the name of the book.
 func (s *Shelf) Origin() string { return s.origin }
-
-// query runs something with a bound on its time.
-func (s *Shelf) query(do func(ctx context.Context) error) error {
-	ctx, cancel := context.WithTimeout(context.Background(), patience)
-	defer cancel()
-	return do(ctx)
-}
 
 // plain is an error without what only a programmer reads.
 func plain(err error) string {

@@ -19,11 +19,24 @@ type Memory struct {
 // Origin is the name of the book.
 func (m *Memory) Origin() string { return m.Name }
 
-// Rows are those from one place on.
-func (m *Memory) Rows(from int64) ([]book.Row, error) {
+// Rows gives those from one place on.
+func (m *Memory) Rows(from int64, each func(book.Row) error) error {
+	m.lock.Lock()
+	rows := slices.Clone(m.All[from:])
+	m.lock.Unlock()
+	for _, r := range rows {
+		if err := each(r); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// Attachment is that of a row.
+func (m *Memory) Attachment(at int64) ([]byte, error) {
 	m.lock.Lock()
 	defer m.lock.Unlock()
-	return slices.Clone(m.All[from:]), nil
+	return m.All[at].Attachment, nil
 }
 
 // Checkpoints are all that were kept.
