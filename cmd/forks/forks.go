@@ -31,7 +31,7 @@ func Costs(ctx context.Context, d *debrief.Debrief, plan Plan) ([]debrief.Cost, 
 	}
 	n := len(d.Decisions)
 	costs, others := make([]debrief.Cost, n), make([]*debrief.Other, plan.Draws)
-	w := &work{ctx: ctx, plan: plan, all: n + plan.Draws}
+	w := &work{ctx: ctx, plan: plan, all: n + plan.Draws + min(mostVaried, n)*plan.Draws}
 	// the latest begin last: what is short fills the gaps at the end
 	w.run(plan.Draws+n, func(i int) {
 		if i < plan.Draws {
@@ -45,7 +45,7 @@ func Costs(ctx context.Context, d *debrief.Debrief, plan Plan) ([]debrief.Cost, 
 	for i := range gains {
 		gains[i] = make([]float64, plan.Draws)
 	}
-	w.all += len(varied) * plan.Draws
+	w.all = n + plan.Draws + len(varied)*plan.Draws
 	w.run(len(varied)*plan.Draws, func(i int) {
 		gains[i/plan.Draws][i%plan.Draws] = d.Again(varied[i/plan.Draws], others[i%plan.Draws])
 	})

@@ -39,7 +39,7 @@ func findPool(f *finding) []Decision {
 
 // findSwabs looks for swabs that were not rinsed, or not as often as they had taken up enough.
 func findSwabs(f *finding) []Decision {
-	if f.sucks() < 0 && f.rec.Run.Trace[0].SuckedML <= 0 && !f.rec.at(0).ToReservoir {
+	if f.sucks() < 0 && f.rec.at(0).SuckedML <= 0 && !f.rec.at(0).ToReservoir {
 		return nil
 	}
 	own, more := len(f.every(asks(sim.RinseSwabs))), f.moreRinses()

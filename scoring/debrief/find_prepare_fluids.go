@@ -113,10 +113,14 @@ func findBowl(f *finding) []Decision {
 	at := f.acts[chose].Tick
 	d := Decision{Fault: Wrong, Title: title("bowl", Wrong, words.Say("bowl."+right.String()), words.Say("bowl."+own.String())), Tick: at, Done: at,
 		Edit: Edit{Swap: []Swap{f.valued(chose, float64(right))}}}
-	// wash is reckoned in volumes of the bowl, and little wash is not made less
+	// wash is reckoned in volumes of the bowl; what is enough for both stays
 	ratio, set := right.Shape().VolumeML/own.Shape().VolumeML, f.every(does(sim.SetWashVolume))
+	enough := rightWashBowls * right.Shape().VolumeML
 	wash := func(own float64) float64 {
-		return max(float64(ratio*own), min(own, rightWashBowls*right.Shape().VolumeML))
+		if own > enough {
+			return max(enough, min(own, float64(ratio*own)))
+		}
+		return max(own, min(enough, float64(ratio*own)))
 	}
 	for _, i := range set {
 		d.Edit.Swap = append(d.Edit.Swap, f.valued(i, wash(f.acts[i].Value)))

@@ -86,3 +86,22 @@ func TestAForkThatHardlyChangesAnything(t *testing.T) {
 		}
 	}
 }
+
+// A case that ends on its sheet, before any time has passed, has a debrief too.
+func TestACaseThatEndsOnItsSheet(t *testing.T) {
+	for _, name := range []string{"steady-oozing-spine", "infection-in-the-field", "first-bowl"} {
+		sc := opened(t, name)
+		run := play.New(sc.Case(1, false), 1)
+		run.Do(sim.Action{Do: sim.Decide, Value: float64(sim.DoNotSalvage)})
+		run.Do(sim.Action{Do: sim.EndCase})
+		d := New(OfRun(sc, run, false))
+		var costs []Cost
+		for i := range d.Decisions {
+			costs = append(costs, d.Play(i))
+		}
+		Rank(costs)
+		if len(Questions(d, costs)) == 0 || len(d.Own.Grade.Criteria) == 0 {
+			t.Errorf("%s: nothing is said", name)
+		}
+	}
+}

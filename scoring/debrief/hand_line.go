@@ -160,7 +160,7 @@ func (h *hand) pumpReady(r *play.Run, s *step) (ready, moot bool) {
 			return v.Pump.Mode == sim.PumpIdle, v.Pump.Mode == sim.PumpIdle && !v.Pump.Spinning
 		case s.act.Do == sim.Fill && v.Pump.Mode == sim.PumpIdle && h.forNothing(own, v):
 			return false, true
-		case s.act.Do == sim.Fill && v.Pump.Mode == sim.PumpIdle && h.airless(own, v, s):
+		case s.act.Do == sim.Fill && v.Pump.Mode == sim.PumpIdle && h.needless(own, v, s):
 			return false, true
 		case s.act.Do == sim.Fill:
 			return v.Pump.Mode == sim.PumpIdle && (h.moved(s) || h.enough(own, v, r.State.Tick-s.due)), false

@@ -114,11 +114,15 @@ func (h *hand) keepsDripping(r *play.Run) {
 	}
 }
 
-// airless says whether the person filled on at once because air had stopped the pump, and here it filled without a stop until
-// there was no more.
-func (h *hand) airless(own, v *sim.Seen, s *step) bool {
+// needless says whether a bowl that the person filled on needs it no more: air had stopped their pump, and here it filled without a
+// stop until there was no more; or the operation is over and hardly anything is left.
+func (h *hand) needless(own, v *sim.Seen, s *step) bool {
+	if !own.Pump.CycleOpen {
+		return false
+	}
 	tick := h.rec.Run.Actions[s.own].Tick
-	return own.Pump.CycleOpen && h.rec.stoodAt(tick).since >= tick-fillsOn && !h.enough(own, v, 0)
+	over := v.OperationOver && v.PoolML < 2*sameML && v.BasinML <= 0 && !v.Rinsing
+	return h.rec.stoodAt(tick).since >= tick-fillsOn && v.ReservoirML < enoughShare*own.ReservoirML || over && v.ReservoirML < own.ReservoirML/3
 }
 
 // aheadWaits says whether a pump that runs ahead of the person's own times has to wait: they acted when the operation was over, or

@@ -95,7 +95,7 @@ func watch(sc *scenarios.Scenario, acts []sim.Action, seed uint64, assessment bo
 	rec := &Record{Scenario: sc, Assessment: assessment, Run: run, lastTick: length}
 	next, most, still := 0, 0.0, stood{}
 	var seen sim.Seen
-	for !run.State.Ended && run.State.Tick < length {
+	look := func() {
 		if run.State.Tick%markEvery == 0 {
 			rec.marks = append(rec.marks, run.Mark())
 		}
@@ -105,6 +105,12 @@ func watch(sc *scenarios.Scenario, acts []sim.Action, seed uint64, assessment bo
 			still = still.next(&run.State)
 			rec.stood = append(rec.stood, still)
 		}
+	}
+	if length == 0 { // ended on the case sheet: no tick passes, and what could be seen is still something
+		look()
+	}
+	for !run.State.Ended && run.State.Tick < length {
+		look()
 		for next < len(acts) && acts[next].Tick <= run.State.Tick {
 			rec.do(acts[next], &seen)
 			next++
@@ -142,9 +148,12 @@ func (rec *Record) markBefore(tick int64) *play.Mark {
 	return &rec.marks[max(0, i-1)]
 }
 
-// at is the sample of a tick.
+// at is the sample of a tick; an empty one where no tick passed.
 func (rec *Record) at(tick int64) *play.Sample {
 	t := rec.Run.Trace
+	if len(t) == 0 {
+		return &play.Sample{}
+	}
 	return &t[min(max(0, int(tick/sim.TicksPerSecond)), len(t)-1)]
 }
 

@@ -10,7 +10,6 @@ import (
 	"sync/atomic"
 	"time"
 
-	"rouleau/assets/words"
 	"rouleau/cmd/forks"
 	"rouleau/cmd/rouleau-desk/bench"
 	"rouleau/scenarios"
@@ -72,11 +71,8 @@ func (s *Session) openDebrief() {
 // play does all that takes long.
 func (o *otherwise) play() (p findings) {
 	rec, err := o.record()
-	switch {
-	case err != nil:
+	if err != nil {
 		return findings{err: err}
-	case len(rec.Run.Trace) == 0:
-		return findings{err: errNothing}
 	}
 	p.debrief = debrief.New(rec)
 	plan := forks.Plan{Draws: DebriefDraws, Workers: max(1, runtime.GOMAXPROCS(0)-1), Progress: o.progress} // one is left to the window
@@ -170,10 +166,3 @@ func (s *Session) Debriefed() (*debrief.Debrief, []debrief.Cost) {
 	}
 	return nil, nil
 }
-
-// errNothing is why there is no debrief of a case that ended before its first second, on its case sheet.
-var errNothing = nothing{}
-
-type nothing struct{}
-
-func (nothing) Error() string { return words.Say("desk_debrief.nothing") }

@@ -105,11 +105,11 @@ func about(e *book.Entry) string {
 func becameOf(e *book.Entry) string {
 	switch {
 	case e.ForgottenBy != "":
-		return words.Say("book_cli.became_deleted", e.ForgottenBy[:8])
+		return " " + words.Say("book_cli.became_deleted", e.ForgottenBy[:8])
 	case e.VoidedBy != "":
-		return words.Say("book_cli.became_void", e.VoidedBy[:8])
+		return " " + words.Say("book_cli.became_void", e.VoidedBy[:8])
 	case e.SupersededBy != "":
-		return words.Say("book_cli.became_old", e.SupersededBy[:8])
+		return " " + words.Say("book_cli.became_old", e.SupersededBy[:8])
 	}
 	return ""
 }

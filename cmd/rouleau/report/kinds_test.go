@@ -17,11 +17,11 @@ func TestEachKindReadsWell(t *testing.T) {
 		r          *Report
 		has, hasnt []string
 	}{
-		{hasty(t), []string{"Not passed, with", "what each one cost", sim.ModelVersion}, []string{"A lesson is not graded"}},
+		{hasty(t), []string{"Not passed, with", "what each one cost", sim.ModelVersion}, []string{"A lesson is not graded", "which count as 100"}},
 		{lesson(t), []string{"A lesson is not graded"}, []string{"assed, with", words.Say("report.reached"), "passed, "}},
 		{stopped(t), []string{"was left at 0:11:40", words.Say("report.good_unfinished"), "The seal of the file is not that of its content"}, nil},
 		{declined(t), []string{"Passed with", words.Say("report.line_nothing"), alike}, []string{words.Say("report.costs_lead")}},
-		{nothing(t), []string{"Not passed, with 0 points", "do not salvage"}, []string{"was left at"}},
+		{nothing(t), []string{"Not passed, with 0 points", "do not salvage", words.Say("report.scaled", "35")}, []string{"was left at"}},
 		{perfect(t), []string{"Passed with 100 points", words.Say("report.line_nothing"), alike}, []string{words.Say("report.unexplained_why"), "Not passed"}},
 		{reaction(t), []string{words.Say("report.fatal"), `href="#at-x1"`}, []string{words.Say("report.mended")}},
 	} {

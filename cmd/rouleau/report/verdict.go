@@ -37,8 +37,20 @@ func (r *Report) judged() page.Block {
 			b.Text = append(b.Text, strings.Join(reasons, " "))
 		}
 	}
-	b.Text = append(b.Text, words.Say("report.criteria_lead"))
+	lead := words.Say("report.criteria_lead")
+	if of := r.points(); of < 100 {
+		lead += " " + words.Say("report.scaled", score(of))
+	}
+	b.Text = append(b.Text, lead)
 	return b
+}
+
+// points are those of all parts together: less than 100 where a case leaves parts out.
+func (r *Report) points() (of float64) {
+	for i := range r.grade().Parts {
+		of += r.grade().Parts[i].Of
+	}
+	return of
 }
 
 // shut says whether what tells of the verdict is to be opened first, because nobody has been asked yet how it went.

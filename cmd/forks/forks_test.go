@@ -1,0 +1,88 @@
+package forks
+
+import (
+	"context"
+	"reflect"
+	"testing"
+
+	"rouleau/scenarios"
+	"rouleau/scoring/debrief"
+	"rouleau/scoring/operators"
+	"rouleau/scoring/play"
+)
+
+func made(t testing.TB, name, operator string) *debrief.Debrief {
+	t.Helper()
+	sc, err := scenarios.Open(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	who, err := operators.Open(operator)
+	if err != nil {
+		t.Fatal(err)
+	}
+	run := play.New(sc.Case(3, false), 3)
+	run.ToEnd(who.Play(operators.SheetOf(sc, &run.Case)))
+	return debrief.New(debrief.OfRun(sc, run, false))
+}
+
+// Which processor plays which decision changes nothing, and every step is told once, up to the end.
+func TestWorkersChangeNothing(t *testing.T) {
+	d := made(t, "steady-oozing-spine", "hasty")
+	var all [2][]debrief.Cost
+	for i, workers := range []int{1, 3} {
+		last, whole := 0, 0
+		var err error
+		all[i], err = Costs(context.Background(), d, Plan{Draws: 1, Workers: workers, Progress: func(done, of int) {
+			if done != last+1 || of < done {
+				t.Errorf("%d of %d is told after %d", done, of, last)
+			}
+			last, whole = done, of
+		}})
+		if err != nil || last != whole || len(all[i]) < 10 {
+			t.Fatalf("%d of %d were played, %v", last, whole, err)
+		}
+	}
+	varied := 0
+	for i := range all[0] {
+		a, b := &all[0][i], &all[1][i]
+		if a.Decision.Title != b.Decision.Title || a.Gain != b.Gain || a.Spread != b.Spread || !reflect.DeepEqual(a.With, b.With) {
+			t.Errorf("place %d: %q with 1 worker, %q with 3", i, a.Decision.Title, b.Decision.Title)
+		}
+		if i > 0 && a.Gain > all[0][i-1].Gain {
+			t.Errorf("place %d gains more than the one before it", i)
+		}
+		varied += a.Spread.Drawn
+	}
+	if varied != mostVaried {
+		t.Errorf("%d decisions were played in the other drawing, want %d", varied, mostVaried)
+	}
+}
+
+func TestBrokenOff(t *testing.T) {
+	ctx, stop := context.WithCancel(context.Background())
+	n := 0
+	_, err := Costs(ctx, made(t, "steady-oozing-spine", "hasty"), Plan{Draws: 3, Workers: 2, Progress: func(int, int) {
+		if n++; n == 3 {
+			stop()
+		}
+	}})
+	if err == nil || n > 6 {
+		t.Errorf("%d were played after all, %v", n, err)
+	}
+}
+
+// BenchmarkDebrief plays the debrief of a whole case of about 90 minutes, without other drawings; forks tells how many.
+func BenchmarkDebrief(b *testing.B) {
+	for _, name := range []string{"steady-oozing-spine", "one-trouble-after-another"} {
+		b.Run(name, func(b *testing.B) {
+			d := made(b, name, "hasty")
+			for b.Loop() {
+				if _, err := Costs(context.Background(), debrief.New(d.Record), Plan{}); err != nil {
+					b.Fatal(err)
+				}
+			}
+			b.ReportMetric(float64(len(d.Decisions)), "forks")
+		})
+	}
+}
