@@ -161,13 +161,14 @@ tests() {
 # The race detector is some ten times slower. Left out are the packages that drive the real window, whose
 # program is not built with it, the tests of the house rules, which run nothing, and the own tests of the core and
 # the screens, in which those rules forbid goroutines; the tests of app and command line play whole cases through
-# them all the same. Left out too are whole sessions of the command line and the library played by all operators: their
-# parts are here, and they would take a quarter of an hour.
+# them all the same. Left out too are whole sessions of the command line, the library played by all operators, and the pages and
+# books that play whole debriefs: what runs at once in them (cmd/forks, shelf) is here, and they would take half an hour.
 race() {
 	packages=$(go list -f '{{if or .TestGoFiles .XTestGoFiles}}{{.ImportPath}} {{.Dir}}{{end}}' ./... |
 		while read -r package dir; do
 			case "$package" in
-			rouleau/sim* | rouleau/scenarios* | rouleau/scoring* | rouleau/cmd/house | rouleau/cmd/rouleau-desk/bench | rouleau/cmd/rouleau) ;;
+			rouleau/sim* | rouleau/scenarios* | rouleau/scoring* | rouleau/cmd/house | rouleau/cmd/rouleau-desk/bench | rouleau/cmd/rouleau | rouleau/cmd/rouleau/report | \
+				rouleau/cmd/rouleau/group | rouleau/cmd/rouleau/ledger) ;;
 			*) grep -q xdotool "$dir"/*_test.go || say "$package" ;;
 			esac
 		done)
