@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"os/signal"
 	"runtime"
 	"strings"
 
@@ -24,6 +25,9 @@ const (
 	exitOtherBits = 4 // the same decisions with other bits
 	exitNoModel   = 5 // played with a model that is not in this program
 )
+
+// exitInterrupted is what shells give for a program that was interrupted.
+const exitInterrupted = 130
 
 // booked are the flags that the commands of the book share.
 type booked struct {
@@ -46,7 +50,7 @@ func (s *session) bookCommand() *cobra.Command {
 		return unknownCommand(c, args[0])
 	}
 	c.AddCommand(s.bookInit(), s.bookKey(), s.bookAdd(), s.bookEnd(), s.bookName(), s.bookPlan(), s.bookSign(), s.bookRate(), s.bookVoid(), s.bookDelete(), s.bookCase(),
-		s.bookEvent(), s.bookList(), s.bookShow(), s.bookStatus(), s.bookVerify(), s.bookCheckpoint(), s.bookProve(), s.bookCheckProof(), s.bookExport(), s.bookSend(),
+		s.bookEvent(), s.bookList(), s.bookShow(), s.bookStatus(), s.bookVerify(), s.bookCheckpoint(), s.bookProve(), s.bookCheckProof(), s.bookSheet(), s.bookExport(), s.bookSend(),
 		s.bookBackup(), s.bookRestore())
 	return c
 }
@@ -137,6 +141,7 @@ func (s *session) ask(question string) (string, error) {
 	if !ok || !term.IsTerminal(int(f.Fd())) {
 		return "", wrong(words.Say("book_cli.no_terminal"))
 	}
+	defer showAgain(int(f.Fd()))()
 	fmt.Fprint(s.notes, question+" ")
 	secret, err := term.ReadPassword(int(f.Fd()))
 	fmt.Fprintln(s.notes)
@@ -144,6 +149,27 @@ func (s *session) ask(question string) (string, error) {
 		return "", trouble(words.Say("book_cli.not_read", err))
 	}
 	return string(secret), nil
+}
+
+// showAgain sees to it that a terminal shows what is typed again when the program is interrupted while it does not. What it gives
+// ends that.
+func showAgain(terminal int) (end func()) {
+	before, err := term.GetState(terminal)
+	if err != nil {
+		return func() {}
+	}
+	interrupted := make(chan os.Signal, 1)
+	signal.Notify(interrupted, os.Interrupt)
+	go func() {
+		if _, really := <-interrupted; really {
+			_ = term.Restore(terminal, before)
+			os.Exit(exitInterrupted)
+		}
+	}()
+	return func() {
+		signal.Stop(interrupted)
+		close(interrupted)
+	}
 }
 
 // secretIn reads the one line of a file with a secret, and says when others may read it too.

@@ -5,6 +5,7 @@ import (
 
 	"rouleau/assets/words"
 	"rouleau/cmd/rouleau/ledger"
+	"rouleau/cmd/rouleau/sheet"
 )
 
 // What leaves the book: exports, statements for a learning record store, backups; and a book made anew from one.
@@ -51,6 +52,60 @@ func (s *session) bookExport() *cobra.Command {
 	w.placeFlags(c)
 	c.Flags().StringVar(&out, "out", "", words.Say("book_cli.flag_out"))
 	c.Flags().StringVar(&base, "base", "", words.Say("book_cli.flag_base"))
+	c.Flags().BoolVar(&comments, "comments", false, words.Say("book_cli.flag_with_comments"))
+	return c
+}
+
+func (s *session) bookSheet() *cobra.Command {
+	var w booked
+	var out, pdf string
+	var comments bool
+	c := &cobra.Command{
+		Use:   "sheet RECORD",
+		Short: words.Say("book_cli.sheet_short"),
+		Long:  words.Say("book_cli.sheet_long"),
+		Args:  exactly(1, "RECORD"),
+		RunE: func(c *cobra.Command, args []string) error {
+			if out == "" && pdf == "" {
+				return needed(c, "out")
+			}
+			return w.withBook(func(l *ledger.Ledger) error {
+				e := l.Find(args[0])
+				if e == nil {
+					return wrong(words.Say("ledger.no_record", args[0]))
+				}
+				page, err := sheet.Of(l.State, e, comments)
+				if err != nil {
+					return err
+				}
+				files := []struct {
+					path    string
+					make    func() ([]byte, error)
+					content []byte
+				}{{path: out, make: page.HTML}, {path: pdf, make: page.PDF}}
+				for i := range files {
+					if f := &files[i]; f.path != "" {
+						if f.content, err = f.make(); err != nil {
+							return err
+						}
+					}
+				}
+				for _, f := range files {
+					if f.path == "" {
+						continue
+					}
+					if err := ledger.Place(f.path, f.content); err != nil {
+						return err
+					}
+					s.say("book_cli.sheet_made", e.Leaf.ID, f.path)
+				}
+				return nil
+			})
+		},
+	}
+	w.placeFlags(c)
+	c.Flags().StringVar(&out, "out", "", words.Say("book_cli.flag_html"))
+	c.Flags().StringVar(&pdf, "pdf", "", words.Say("book_cli.flag_pdf"))
 	c.Flags().BoolVar(&comments, "comments", false, words.Say("book_cli.flag_with_comments"))
 	return c
 }

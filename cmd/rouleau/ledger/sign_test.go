@@ -162,8 +162,8 @@ func TestEarlierAttemptsAreFound(t *testing.T) {
 	file(t, folder, "of-another.json", attemptOf(t, done{seed: 1, by: "P-08", when: at(1)}))
 	file(t, folder, "notes.txt", []byte("nothing"))
 	file(t, folder, "broken.json", []byte("{"))
-	file(t, folder, "changed.json", bytes.Replace(attemptOf(t, done{seed: 4, by: booktest.Trainee, when: at(1)}), []byte(`"ended": true`), []byte(`"ended":  true`), 1))
-	file(t, folder, "careless.json", bytes.Replace(attemptOf(t, done{seed: 4, by: booktest.Trainee, when: at(1)}), []byte(`"pass_mark": 75`), []byte(`"pass_mark": 74`), 1))
+	file(t, folder, "changed.json", bytes.Replace(attemptOf(t, done{seed: 4, by: booktest.Trainee, when: at(1).Add(time.Hour)}), []byte(`"ended": true`), []byte(`"ended":  true`), 1))
+	file(t, folder, "careless.json", bytes.Replace(attemptOf(t, done{seed: 4, by: booktest.Trainee, when: at(1).Add(time.Hour)}), []byte(`"pass_mark": 75`), []byte(`"pass_mark": 74`), 1))
 	// the second is signed off with the first as an earlier one; signing off the third finds both in the book
 	g := signing(t, second)
 	g.Earlier = folder
@@ -171,7 +171,7 @@ func TestEarlierAttemptsAreFound(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if s := d.SignOff; s.Number != 3 || len(s.Earlier) != 2 || s.Earlier[0].Mode != attempt.Practice || s.Earlier[0].Passed || s.Earlier[1].Played != "2031-05-01T08:00:00Z" {
+	if s := d.SignOff; s.Number != 3 || len(s.Earlier) != 2 || s.Earlier[0].Mode != attempt.Practice || s.Earlier[0].Passed || s.Earlier[1].Played != "2031-05-01T09:00:00Z" {
 		t.Errorf("%d: %+v", s.Number, s.Earlier)
 	}
 	all := strings.Join(d.Warnings, "\n")
