@@ -205,10 +205,9 @@ func TestWhereThereIsNoDebriefItSaysSo(t *testing.T) {
 	w.choose(spine) // ended on its sheet
 	w.click("To the case sheet")
 	w.endNow()
-	if w.debrief() != nil {
-		t.Error("a case in which no time has passed is played otherwise")
+	if w.debrief() == nil {
+		t.Error("a case in which no time has passed has no debrief")
 	}
-	w.want("before any of its time had passed")
 	hurried(t, path, "first-bowl", 200) // left unfinished
 	w = open(t, app.Options{Watch: path})
 	w.click("Understood")
