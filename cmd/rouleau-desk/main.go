@@ -28,14 +28,13 @@ func run(args []string, stderr io.Writer) int {
 	if err != nil {
 		return line.Usage
 	}
-	if s.App.Out != "" {
-		if err := attempt.CanSave(s.App.Out); err != nil { // told now, and not after a case
+	if s.Out != "" {
+		if err := attempt.CanSave(s.Out); err != nil { // told now, and not after a case
 			fmt.Fprintln(stderr, err)
 			return line.Wrong
 		}
 	}
-	s.App.Player = &system.Speaker{}
-	a, err := app.New(s.App)
+	a, err := app.New(s.Asked, app.Machine{Player: &system.Speaker{}})
 	if err != nil {
 		fmt.Fprintln(stderr, err)
 		return line.Wrong

@@ -10,8 +10,8 @@ import (
 	"strings"
 	"testing"
 
-	"rouleau/cmd/rouleau-desk/app"
 	"rouleau/cmd/rouleau-desk/bench"
+	"rouleau/cmd/rouleau-desk/line"
 	"rouleau/scenarios"
 	"rouleau/scoring"
 	"rouleau/scoring/attempt"
@@ -32,10 +32,10 @@ func hashBefore(run *play.Run, acts []sim.Action, tick int64) uint64 {
 // From an assessment of one's own that is opened at its result.
 func TestTryingAgainFromAResult(t *testing.T) {
 	folder := filepath.Join(t.TempDir(), "records")
-	w := open(t, app.Options{Folder: folder, Who: "P-02"})
+	w := open(t, line.Asked{Folder: folder, Who: "P-02"})
 	path := filepath.Join(folder, "attempts", "a.json")
 	was := assessed(t, path, false)
-	w = open(t, app.Options{Folder: folder, Who: "P-02"})
+	w = open(t, line.Asked{Folder: folder, Who: "P-02"})
 	w.click("Understood")
 	w.choose(spine)
 	w.click("Result")
@@ -59,7 +59,7 @@ func TestTryingAgainFromAResult(t *testing.T) {
 	w.Wait(400)
 	hash := s.Run.State.Hash()
 	w.App.Close()
-	w = open(t, app.Options{Folder: folder, Who: "P-03"})
+	w = open(t, line.Asked{Folder: folder, Who: "P-03"})
 	w.click("Understood")
 	w.click("Go on with it")
 	if s = w.App.Session(); s.Run.State.Hash() != hash {
@@ -89,7 +89,7 @@ func TestTryingAgainFromAResult(t *testing.T) {
 // From a case that has just ended in this window, more than once.
 func TestTryingAgainFromACaseJustEnded(t *testing.T) {
 	folder := filepath.Join(t.TempDir(), "records")
-	w := open(t, app.Options{Folder: folder, Who: "P-02", Scenario: "steady-oozing-spine", Seed: 7, Assessment: true})
+	w := open(t, line.Asked{Folder: folder, Who: "P-02", Scenario: "steady-oozing-spine", Seed: 7, Assessment: true})
 	w.click("Understood, to the case")
 	w.toBench()
 	w.act(bench.Act{Do: bench.TryAgain, Value: 1}) // a case that is played cannot be tried again
@@ -136,7 +136,7 @@ func TestWhatCannotBeTriedAgainIsSaid(t *testing.T) {
 		if err := a.Save(bad); err != nil {
 			t.Fatal(err)
 		}
-		w := open(t, app.Options{Folder: folder, Watch: bad})
+		w := open(t, line.Asked{Folder: folder, Watch: bad})
 		w.click("Understood")
 		s := w.App.Session()
 		w.act(bench.Act{Do: bench.TogglePause}, bench.Act{Do: bench.Seek, Value: 1900})
@@ -164,7 +164,7 @@ func TestAnUnfinishedAttemptIsTriedAgain(t *testing.T) {
 	if err := attempt.Of(sc, run, judged(sc, run), attempt.By{Operator: "P-01", When: day, Mode: attempt.Assessment}).Save(path); err != nil {
 		t.Fatal(err)
 	}
-	w := open(t, app.Options{Watch: path, Who: "P-02"})
+	w := open(t, line.Asked{Watch: path, Who: "P-02"})
 	w.click("Understood")
 	w.act(bench.Act{Do: bench.Seek, Value: 9999})
 	s := w.App.Session()

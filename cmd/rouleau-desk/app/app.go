@@ -14,6 +14,7 @@ import (
 	"rouleau/cmd/rouleau-desk/home"
 	"rouleau/cmd/rouleau-desk/journal"
 	"rouleau/cmd/rouleau-desk/keep"
+	"rouleau/cmd/rouleau-desk/line"
 	"rouleau/cmd/rouleau-desk/session"
 	"rouleau/cmd/rouleau-desk/sound"
 	"rouleau/cmd/rouleau-desk/ui"
@@ -23,25 +24,17 @@ import (
 // Quit is what Frame returns when the person wants the window closed.
 var Quit = errors.New("the window is to be closed")
 
-// Options are what the command line says.
-type Options struct {
-	Folder     string // where records are kept, "" for this system's place
-	Who        string // "" for whom the settings name
-	Scenario   string // a file or a case of the library that is gone to at once, "" for the home screen
-	Seed       uint64 // of that case
-	Assessment bool
-	Out        string // where its attempt is saved, "" for the folder of records
-	Watch      string // an attempt that is shown again at once
-	Scale      float64
-	Still      bool
-	Player     sound.Player     // nil makes no sound
-	Now        func() time.Time // for records; nil for the clock
-	NewSeed    func() uint64    // nil for chance
+// Machine is what the window has of the machine it runs on.
+type Machine struct {
+	Player  sound.Player     // nil makes no sound
+	Now     func() time.Time // for records; nil for the clock
+	NewSeed func() uint64    // nil for chance
 }
 
 // App is the whole window but for its display.
 type App struct {
-	o        Options
+	o        line.Asked
+	machine  Machine
 	folder   *keep.Folder
 	settings keep.Settings
 	home     *home.Home
@@ -73,17 +66,17 @@ type playing struct {
 }
 
 // New opens the records and, where the command line names a case, that case. The error is for the command line: nothing was opened.
-func New(o Options) (*App, error) {
-	if o.Now == nil {
-		o.Now = time.Now
+func New(o line.Asked, m Machine) (*App, error) {
+	if m.Now == nil {
+		m.Now = time.Now
 	}
-	if o.NewSeed == nil {
-		o.NewSeed = func() uint64 { return 1 + rand.Uint64N(mostNewSeed) }
+	if m.NewSeed == nil {
+		m.NewSeed = func() uint64 { return 1 + rand.Uint64N(mostNewSeed) }
 	}
 	if why := keep.WhyNotWho(o.Who); o.Who != "" && why != "" {
 		return nil, errors.New(words.Say("app.who", why))
 	}
-	a := &App{o: o, home: home.New(), desk: bench.New(), paper: ui.Paper(), strong: ui.HighContrast()}
+	a := &App{o: o, machine: m, home: home.New(), desk: bench.New(), paper: ui.Paper(), strong: ui.HighContrast()}
 	var err error
 	if a.folder, err = keep.Open(o.Folder); err != nil {
 		a.tell(err.Error())
@@ -98,7 +91,7 @@ func New(o Options) (*App, error) {
 		a.settings.Scale = o.Scale
 	}
 	a.settings.Still = a.settings.Still || o.Still
-	a.view.Folder, a.ringer.Player = a.folder.Path(), o.Player
+	a.view.Folder, a.ringer.Player = a.folder.Path(), m.Player
 	return a, a.start()
 }
 
@@ -163,8 +156,8 @@ func (a *App) Frame(c *ui.Core, now time.Time) error {
 
 func (a *App) homeFrame(c *ui.Core) error {
 	a.view.Settings, a.view.NoSound = a.settings, ""
-	if a.o.Player != nil && a.settings.Sound {
-		a.view.NoSound = a.o.Player.Why()
+	if a.machine.Player != nil && a.settings.Sound {
+		a.view.NoSound = a.machine.Player.Why()
 	}
 	for _, act := range a.home.Frame(c, &a.view) {
 		if act.Do == home.Close {

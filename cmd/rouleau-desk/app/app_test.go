@@ -12,6 +12,7 @@ import (
 
 	"rouleau/cmd/rouleau-desk/app"
 	"rouleau/cmd/rouleau-desk/bench"
+	"rouleau/cmd/rouleau-desk/line"
 	"rouleau/cmd/rouleau-desk/ui"
 	"rouleau/cmd/rouleau-desk/ui/uitest"
 	"rouleau/scoring/attempt"
@@ -31,14 +32,12 @@ type window struct {
 	quit bool
 }
 
-func open(t testing.TB, o app.Options) *window {
+func open(t testing.TB, o line.Asked) *window {
 	t.Helper()
 	if o.Folder == "" {
 		o.Folder = filepath.Join(t.TempDir(), "records")
 	}
-	o.Now = func() time.Time { return day }
-	o.NewSeed = func() uint64 { return 4711 }
-	a, err := app.New(o)
+	a, err := app.New(o, app.Machine{Now: func() time.Time { return day }, NewSeed: func() uint64 { return 4711 }})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -120,7 +119,7 @@ func files(t *testing.T, folder ...string) []string {
 
 func TestFromHomeToAResultAndBack(t *testing.T) {
 	folder := filepath.Join(t.TempDir(), "records")
-	w := open(t, app.Options{Folder: folder, Who: "P-17"})
+	w := open(t, line.Asked{Folder: folder, Who: "P-17"})
 	w.want("It must not be used to treat anyone")
 	w.click("Understood")
 	w.choose(spine)
@@ -169,7 +168,7 @@ func TestFromHomeToAResultAndBack(t *testing.T) {
 
 func TestACaseBrokenOffIsOfferedAndGoneOnWith(t *testing.T) {
 	folder := filepath.Join(t.TempDir(), "records")
-	w := open(t, app.Options{Folder: folder, Scenario: "steady-oozing-spine", Seed: 7})
+	w := open(t, line.Asked{Folder: folder, Scenario: "steady-oozing-spine", Seed: 7})
 	w.click("Understood, to the case")
 	w.toBench()
 	was := w.App.Session().Run.State
@@ -182,7 +181,7 @@ func TestACaseBrokenOffIsOfferedAndGoneOnWith(t *testing.T) {
 	if n := len(files(t, folder, "attempts", "*")); n != 0 {
 		t.Errorf("%d attempts were made of a case that is not over", n)
 	}
-	w = open(t, app.Options{Folder: folder})
+	w = open(t, line.Asked{Folder: folder})
 	w.click("Understood")
 	w.want("Not finished: " + spine)
 	w.click("Go on with it")
@@ -214,7 +213,7 @@ func TestACaseThatCannotBeWrittenStaysInMemory(t *testing.T) {
 	if err := os.WriteFile(inTheWay, nil, 0o600); err != nil {
 		t.Fatal(err)
 	}
-	w := open(t, app.Options{Folder: filepath.Join(inTheWay, "records")})
+	w := open(t, line.Asked{Folder: filepath.Join(inTheWay, "records")})
 	w.click("Understood")
 	w.want("nothing will be kept")
 	w.choose(spine)
@@ -236,7 +235,7 @@ func TestACaseThatCannotBeWrittenStaysInMemory(t *testing.T) {
 
 func TestSettingsActAtOnceAndSurviveARestart(t *testing.T) {
 	folder := filepath.Join(t.TempDir(), "records")
-	w := open(t, app.Options{Folder: folder})
+	w := open(t, line.Asked{Folder: folder})
 	w.click("Understood")
 	w.click("Settings")
 	w.click("Strong contrast")
@@ -249,7 +248,7 @@ func TestSettingsActAtOnceAndSurviveARestart(t *testing.T) {
 	if got := w.App.Scale(); got < 1.09 || got > 1.11 {
 		t.Errorf("scale %g after one step", got)
 	}
-	again := open(t, app.Options{Folder: folder})
+	again := open(t, line.Asked{Folder: folder})
 	if again.Core.Pal.Ground != ui.HighContrast().Ground || !again.Core.Still || again.App.Scale() != w.App.Scale() {
 		t.Error("settings do not survive a restart")
 	}
@@ -257,13 +256,13 @@ func TestSettingsActAtOnceAndSurviveARestart(t *testing.T) {
 
 func TestDamagedSettingsAndAttemptsAreTold(t *testing.T) {
 	folder := filepath.Join(t.TempDir(), "records")
-	open(t, app.Options{Folder: folder})
+	open(t, line.Asked{Folder: folder})
 	for path, content := range map[string]string{"settings.json": "{", "attempts/a.json": "{", "running/case.journal": "{"} {
 		if err := os.WriteFile(filepath.Join(folder, filepath.FromSlash(path)), []byte(content), 0o600); err != nil {
 			t.Fatal(err)
 		}
 	}
-	w := open(t, app.Options{Folder: folder})
+	w := open(t, line.Asked{Folder: folder})
 	w.click("Understood")
 	w.want("the settings were damaged")
 	w.want("case.journal, line 1")
@@ -278,20 +277,20 @@ func TestDamagedSettingsAndAttemptsAreTold(t *testing.T) {
 // An attempt to be watched, named on the command line or dropped, waits until the cautions were read.
 func TestTheCautionsComeBeforeAnAttempt(t *testing.T) {
 	out := filepath.Join(t.TempDir(), "attempt.json")
-	w := open(t, app.Options{Scenario: "steady-oozing-spine", Seed: 1, Out: out})
+	w := open(t, line.Asked{Scenario: "steady-oozing-spine", Seed: 1, Out: out})
 	w.click("Understood, to the case")
 	w.endNow()
 	data, err := os.ReadFile(out)
 	if err != nil {
 		t.Fatal(err)
 	}
-	w = open(t, app.Options{Watch: out})
+	w = open(t, line.Asked{Watch: out})
 	w.want("It must not be used to treat anyone")
 	w.click("Understood")
 	if s := w.App.Session(); s == nil || !s.View.Watching {
 		t.Error("the attempt is not shown after the cautions")
 	}
-	w = open(t, app.Options{})
+	w = open(t, line.Asked{})
 	w.drop("attempt.json", data)
 	w.want("It must not be used to treat anyone")
 	w.click("Understood")
@@ -310,10 +309,10 @@ func (w *window) act(acts ...bench.Act) {
 }
 
 func TestWrongCasesAreToldBeforeTheWindow(t *testing.T) {
-	for _, o := range []app.Options{{Scenario: "no-such-case"}, {Watch: "no-such-attempt.json"}, {Who: "Some Body"},
+	for _, o := range []line.Asked{{Scenario: "no-such-case"}, {Watch: "no-such-attempt.json"}, {Who: "Some Body"},
 		{Scenario: "steady-oozing-spine", Assessment: true}, {Scenario: "first-bowl", Assessment: true, Who: "P-17"}} {
 		o.Folder = t.TempDir()
-		if _, err := app.New(o); err == nil {
+		if _, err := app.New(o, app.Machine{}); err == nil {
 			t.Errorf("%+v is taken", o)
 		}
 	}
@@ -321,7 +320,7 @@ func TestWrongCasesAreToldBeforeTheWindow(t *testing.T) {
 
 // Sixteen cases in a row leave no more behind than one does.
 func TestSixteenCasesInARowStayBounded(t *testing.T) {
-	w := open(t, app.Options{Who: "P-17"})
+	w := open(t, line.Asked{Who: "P-17"})
 	w.click("Understood")
 	heap := func() uint64 {
 		var m runtime.MemStats
@@ -362,7 +361,7 @@ func TestSixteenCasesInARowStayBounded(t *testing.T) {
 }
 
 func TestNoTimePassesBehindAHint(t *testing.T) {
-	w := open(t, app.Options{Folder: filepath.Join(t.TempDir(), "records")})
+	w := open(t, line.Asked{Folder: filepath.Join(t.TempDir(), "records")})
 	w.click("Understood")
 	w.choose(spine)
 	w.click("To the case sheet")

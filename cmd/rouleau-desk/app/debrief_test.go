@@ -14,8 +14,8 @@ import (
 	"time"
 
 	"rouleau/assets/words"
-	"rouleau/cmd/rouleau-desk/app"
 	"rouleau/cmd/rouleau-desk/bench"
+	"rouleau/cmd/rouleau-desk/line"
 	"rouleau/cmd/rouleau-desk/ui"
 	"rouleau/scenarios"
 	"rouleau/scoring"
@@ -79,7 +79,7 @@ func (w *window) debrief() *bench.Told {
 func TestTryingAgainFromADecision(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "a.json")
 	text := hurried(t, path, "first-bowl", 1e9)
-	w := open(t, app.Options{Who: "P-02"})
+	w := open(t, line.Asked{Who: "P-02"})
 	w.click("Understood")
 	w.drop("a.json", text)
 	told := w.debrief()
@@ -111,7 +111,7 @@ func TestTheDebriefBecomesAPage(t *testing.T) {
 	dir := t.TempDir()
 	path := filepath.Join(dir, "a.json")
 	text := hurried(t, path, "lesson-the-bowl", 1e9)
-	w := open(t, app.Options{})
+	w := open(t, line.Asked{})
 	w.click("Understood")
 	w.drop("a.json", text)
 	w.act(bench.Act{Do: bench.SavePage, Text: filepath.Join(dir, "early.html")}) // there is nothing to be made a page of
@@ -150,7 +150,7 @@ func TestTheDebriefBecomesAPage(t *testing.T) {
 // A case that has just ended, and the same opened as a past result, tell the same.
 func TestACaseJustEndedAndItsPastResultTellTheSame(t *testing.T) {
 	folder := filepath.Join(t.TempDir(), "records")
-	w := open(t, app.Options{Folder: folder, Who: "P-17"})
+	w := open(t, line.Asked{Folder: folder, Who: "P-17"})
 	w.click("Understood")
 	w.choose("He said no")
 	w.click("To the case sheet")
@@ -194,7 +194,7 @@ func TestWhereThereIsNoDebriefItSaysSo(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	w := open(t, app.Options{})
+	w := open(t, line.Asked{})
 	w.click("Understood")
 	w.drop("a.json", text)
 	if w.debrief() != nil {
@@ -209,7 +209,7 @@ func TestWhereThereIsNoDebriefItSaysSo(t *testing.T) {
 		t.Error("a case in which no time has passed has no debrief")
 	}
 	hurried(t, path, "first-bowl", 200) // left unfinished
-	w = open(t, app.Options{Watch: path})
+	w = open(t, line.Asked{Watch: path})
 	w.click("Understood")
 	w.act(bench.Act{Do: bench.Seek, Value: 9999}, bench.Act{Do: bench.Finish})
 	if told := w.debrief(); told == nil || len(told.Heed) == 0 {
@@ -225,7 +225,7 @@ func TestWhereThereIsNoDebriefItSaysSo(t *testing.T) {
 // Results that are opened and left again, played to the end or not, leave nothing behind.
 func TestDebriefsThatAreLeftLeaveNothingBehind(t *testing.T) {
 	text := hurried(t, filepath.Join(t.TempDir(), "a.json"), "lesson-the-bowl", 1e9)
-	w := open(t, app.Options{})
+	w := open(t, line.Asked{})
 	w.click("Understood")
 	once := func(whole bool) {
 		w.drop("a.json", text)

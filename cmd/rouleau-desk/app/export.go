@@ -23,7 +23,7 @@ func (a *App) exportChart(format int) {
 	content, err := a.desk.Export(&b.session.View, format)
 	place := ""
 	if err == nil {
-		place, err = a.folder.SaveChart(b.scenario.ID, a.o.Now(), end, content)
+		place, err = a.folder.SaveChart(b.scenario.ID, a.machine.Now(), end, content)
 	}
 	if err != nil {
 		a.notice(err.Error())
@@ -50,7 +50,7 @@ func (a *App) copyTo(to string) (string, error) {
 	if info, err := os.Stat(to); err == nil && info.IsDir() {
 		name := filepath.Base(r.SavedAs)
 		if r.SavedAs == "" {
-			name = filepath.Base(a.folder.AttemptPath(b.scenario.ID, a.o.Now()))
+			name = filepath.Base(a.folder.AttemptPath(b.scenario.ID, a.machine.Now()))
 		}
 		to = filepath.Join(to, name)
 	}
@@ -67,7 +67,7 @@ func (a *App) copyTo(to string) (string, error) {
 		}
 		return to, saved.Save(to)
 	}
-	made := session.Grader(b.scenario, b.assessment, b.journal.Head().Operator, to, a.o.Now)(b.session.Run, b.session.Breaks())
+	made := session.Grader(b.scenario, b.assessment, b.journal.Head().Operator, to, a.machine.Now)(b.session.Run, b.session.Breaks())
 	if made.SavedAs == "" {
 		return "", errors.New(made.Fault)
 	}

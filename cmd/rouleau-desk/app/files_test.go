@@ -8,8 +8,8 @@ import (
 	"strings"
 	"testing"
 
-	"rouleau/cmd/rouleau-desk/app"
 	"rouleau/cmd/rouleau-desk/bench"
+	"rouleau/cmd/rouleau-desk/line"
 	"rouleau/cmd/rouleau-desk/ui"
 	"rouleau/scoring/attempt"
 )
@@ -20,7 +20,7 @@ func TestFilesAreDropped(t *testing.T) {
 		t.Fatal(err)
 	}
 	good = []byte(strings.Replace(strings.Replace(string(good), "id: steady", "id: unsteady", 1), "title: Steady", "title: Unsteady", 1))
-	w := open(t, app.Options{})
+	w := open(t, line.Asked{})
 	w.drop("case.yaml", good) // even before the cautions are read
 	w.click("Understood")
 	w.Wait(100)
@@ -57,7 +57,7 @@ func TestAFileOfOnesOwnIsOpenedMendedAndReadAgain(t *testing.T) {
 	if err := os.WriteFile(path, []byte("format: 1\n"), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	w := open(t, app.Options{})
+	w := open(t, line.Asked{})
 	w.click("Understood")
 	w.click("Open a file")
 	w.Type(filepath.Dir(path))
@@ -80,7 +80,7 @@ func TestAFileOfOnesOwnIsOpenedMendedAndReadAgain(t *testing.T) {
 
 func TestChartsAndCopiesAreSaved(t *testing.T) {
 	folder := filepath.Join(t.TempDir(), "records")
-	w := open(t, app.Options{Folder: folder, Scenario: "steady-oozing-spine", Seed: 1})
+	w := open(t, line.Asked{Folder: folder, Scenario: "steady-oozing-spine", Seed: 1})
 	w.click("Understood, to the case")
 	w.endNow()
 	w.act(bench.Act{Do: bench.ExportChart, Value: bench.FormatPNG}, bench.Act{Do: bench.ExportChart, Value: bench.FormatSVG})
@@ -106,7 +106,7 @@ func TestChartsAndCopiesAreSaved(t *testing.T) {
 // A result that could not be kept is saved by hand, and its case is then not offered again.
 func TestAnAttemptThatWasNotKeptIsSavedByHand(t *testing.T) {
 	dir := t.TempDir()
-	w := open(t, app.Options{Folder: filepath.Join(dir, "records"), Scenario: "steady-oozing-spine", Seed: 1, Out: filepath.Join(dir, "gone", "a.json")})
+	w := open(t, line.Asked{Folder: filepath.Join(dir, "records"), Scenario: "steady-oozing-spine", Seed: 1, Out: filepath.Join(dir, "gone", "a.json")})
 	w.click("Understood, to the case")
 	w.endNow()
 	w.want("nothing")
@@ -115,7 +115,7 @@ func TestAnAttemptThatWasNotKeptIsSavedByHand(t *testing.T) {
 		t.Fatal(err)
 	}
 	w.App.Close()
-	again := open(t, app.Options{Folder: filepath.Join(dir, "records")})
+	again := open(t, line.Asked{Folder: filepath.Join(dir, "records")})
 	again.click("Understood")
 	if again.HasText("Not finished") {
 		t.Error("a case whose result is safe is offered again")

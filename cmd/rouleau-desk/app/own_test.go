@@ -8,8 +8,8 @@ import (
 	"strings"
 	"testing"
 
-	"rouleau/cmd/rouleau-desk/app"
 	"rouleau/cmd/rouleau-desk/bench"
+	"rouleau/cmd/rouleau-desk/line"
 	"rouleau/cmd/rouleau-desk/ui"
 )
 
@@ -49,7 +49,7 @@ func (w *window) opened(path string) {
 func TestFilesOfOnesOwnAreStillListedAfterARestart(t *testing.T) {
 	dir := t.TempDir()
 	records, one, two, gone := filepath.Join(dir, "records"), filepath.Join(dir, "one.yaml"), filepath.Join(dir, "two.yaml"), filepath.Join(dir, "gone.yaml")
-	w := open(t, app.Options{Folder: records})
+	w := open(t, line.Asked{Folder: records})
 	w.click("Understood")
 	for path, title := range map[string]string{one: "One", two: "Two", gone: "Gone"} {
 		own(t, path, title)
@@ -60,7 +60,7 @@ func TestFilesOfOnesOwnAreStillListedAfterARestart(t *testing.T) {
 	if err := os.Remove(gone); err != nil {
 		t.Fatal(err)
 	}
-	w = open(t, app.Options{Folder: records})
+	w = open(t, line.Asked{Folder: records})
 	w.click("Understood")
 	w.want("gone.yaml, which was in your list, is not there any more")
 	w.click("Read")
@@ -76,7 +76,7 @@ func TestFilesOfOnesOwnAreStillListedAfterARestart(t *testing.T) {
 	w.Idle()
 	w.want("Twice oozing in a spine operation")
 	w.App.Close()
-	w = open(t, app.Options{Folder: records})
+	w = open(t, line.Asked{Folder: records})
 	w.click("Understood")
 	if w.HasText("which was in your list") {
 		t.Error("a file that is gone is told twice")
@@ -91,7 +91,7 @@ func TestFilesOfOnesOwnAreStillListedAfterARestart(t *testing.T) {
 	w.click("Close")
 	w.click("Take it off the list")
 	w.App.Close()
-	w = open(t, app.Options{Folder: records})
+	w = open(t, line.Asked{Folder: records})
 	w.click("Understood")
 	w.choose("One oozing in a spine operation")
 	if w.HasText("two.yaml") || !w.HasText("One oozing in a spine operation") {
@@ -105,7 +105,7 @@ func TestFilesOfOnesOwnAreStillListedAfterARestart(t *testing.T) {
 func TestAChangedFileIsReadAgainFromTheList(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "mine.yaml")
 	own(t, path, "First")
-	w := open(t, app.Options{})
+	w := open(t, line.Asked{})
 	w.click("Understood")
 	w.opened(path)
 	w.want("First oozing in a spine operation")
@@ -122,7 +122,7 @@ func TestAChangedFileIsReadAgainFromAPractice(t *testing.T) {
 	dir := t.TempDir()
 	path := filepath.Join(dir, "mine.yaml")
 	own(t, path, "First")
-	w := open(t, app.Options{Folder: filepath.Join(dir, "records")})
+	w := open(t, line.Asked{Folder: filepath.Join(dir, "records")})
 	w.click("Understood")
 	w.opened(path)
 	w.click("New")
@@ -169,7 +169,7 @@ func TestAChangedFileIsReadAgainFromAPractice(t *testing.T) {
 func TestAnAssessmentGoesOnWithTheFileAsItWas(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "mine.yaml")
 	own(t, path, "First")
-	w := open(t, app.Options{Who: "P-01"})
+	w := open(t, line.Asked{Who: "P-01"})
 	w.click("Understood")
 	w.opened(path)
 	w.click("Assessment")
@@ -187,7 +187,7 @@ func TestAnAssessmentGoesOnWithTheFileAsItWas(t *testing.T) {
 
 // A case of the library has no file that could have changed.
 func TestACaseOfTheLibraryIsNotReadAgain(t *testing.T) {
-	w := open(t, app.Options{})
+	w := open(t, line.Asked{})
 	w.click("Understood")
 	w.choose(spine)
 	w.click("To the case sheet")

@@ -32,7 +32,7 @@ func (a *App) begin(act home.Act) {
 	}
 	seed := act.Seed
 	if act.NewSeed {
-		seed = a.o.NewSeed()
+		seed = a.machine.NewSeed()
 	}
 	a.play(k.scenario, seed, act.Assessment)
 	a.begun.path = path
@@ -54,12 +54,12 @@ func (a *App) sit(sc *scenarios.Scenario, o session.Options) {
 
 // newJournal is the journal of a case that begins now.
 func (a *App) newJournal(sc *scenarios.Scenario, seed uint64, assessment bool) *journal.Journal {
-	return journal.New(a.folder.RunningFolder(), journal.HeadOf(sc, seed, assessment, a.operator(), a.o.Now()))
+	return journal.New(a.folder.RunningFolder(), journal.HeadOf(sc, seed, assessment, a.operator(), a.machine.Now()))
 }
 
 // options adds what all sessions share, and the journal of this one.
 func (a *App) options(o session.Options, j *journal.Journal) session.Options {
-	o.Finish, o.NewSeed, o.Journal = a.finish, a.o.NewSeed, j
+	o.Finish, o.NewSeed, o.Journal = a.finish, a.machine.NewSeed, j
 	return o
 }
 
@@ -76,9 +76,9 @@ func (a *App) finish(run *play.Run, breaks attempt.Breaks) bench.Result {
 	b := &a.begun
 	path := a.o.Out
 	if path == "" {
-		path = a.folder.AttemptPath(b.scenario.ID, a.o.Now())
+		path = a.folder.AttemptPath(b.scenario.ID, a.machine.Now())
 	}
-	r := session.Grader(b.scenario, b.assessment, b.journal.Head().Operator, path, a.o.Now)(run, breaks)
+	r := session.Grader(b.scenario, b.assessment, b.journal.Head().Operator, path, a.machine.Now)(run, breaks)
 	if r.SavedAs != "" {
 		a.o.Out = "" // the next attempt does not take the place of this one
 	}
@@ -146,7 +146,7 @@ func (a *App) again(act bench.Act) {
 	}
 	seed := b.session.Run.Seed
 	if act.Do == bench.AgainNewSeed {
-		seed = a.o.NewSeed()
+		seed = a.machine.NewSeed()
 	}
 	b.session.Close()
 	a.play(b.scenario, seed, false)

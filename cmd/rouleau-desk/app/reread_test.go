@@ -8,7 +8,7 @@ import (
 	"strings"
 	"testing"
 
-	"rouleau/cmd/rouleau-desk/app"
+	"rouleau/cmd/rouleau-desk/line"
 	"rouleau/cmd/rouleau-desk/ui"
 )
 
@@ -64,7 +64,7 @@ func (w *window) rereads(path string) {
 func TestAFileOfTheCommandLineIsReadAgainAtHome(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "mine.yaml")
 	own(t, path, "First")
-	w := open(t, app.Options{Scenario: path, Seed: 1})
+	w := open(t, line.Asked{Scenario: path, Seed: 1})
 	w.click("Understood, to the case")
 	w.click("To the home screen")
 	w.rereads(path)
@@ -78,7 +78,7 @@ func TestAFileOfTheCommandLineIsListedWhereNothingCanBeWritten(t *testing.T) {
 	if err := os.WriteFile(records, nil, 0o600); err != nil { // a file where the folder should be
 		t.Fatal(err)
 	}
-	w := open(t, app.Options{Folder: records, Scenario: path, Seed: 1})
+	w := open(t, line.Asked{Folder: records, Scenario: path, Seed: 1})
 	w.click("Understood, to the case")
 	w.click("To the home screen")
 	for w.Click("Read") == nil || w.Click("Next") == nil {
@@ -92,7 +92,7 @@ func TestAFileOfTheCommandLineIsListedWhereNothingCanBeWritten(t *testing.T) {
 func TestAnOpenedFileIsReadAgainAtHome(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "mine.yaml")
 	own(t, path, "First")
-	w := open(t, app.Options{})
+	w := open(t, line.Asked{})
 	w.click("Understood")
 	w.opened(path)
 	w.rereads(path)
@@ -105,7 +105,7 @@ func TestADroppedFileIsReadAgainAtHome(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	w := open(t, app.Options{})
+	w := open(t, line.Asked{})
 	w.click("Understood")
 	w.Frame(ui.Input{Dropped: []ui.Dropped{{Name: "mine.yaml", Path: path, Data: text}}})
 	w.Idle()
@@ -133,7 +133,7 @@ func TestWarningsOfAFileAreShown(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	w := open(t, app.Options{})
+	w := open(t, line.Asked{})
 	w.click("Understood")
 	w.opened(path)
 	if w.HasText("Warnings in this file") {
@@ -158,7 +158,7 @@ func TestWhereLookingForAFileBegins(t *testing.T) {
 	t.Chdir(here)
 	begins := func(with, folder string) {
 		t.Helper()
-		w := open(t, app.Options{Folder: records})
+		w := open(t, line.Asked{Folder: records})
 		w.click("Understood")
 		w.click("Open a file")
 		if !w.HasText(folder) {
@@ -167,7 +167,7 @@ func TestWhereLookingForAFileBegins(t *testing.T) {
 		w.App.Close()
 	}
 	begins("nothing opened yet", here)
-	w := open(t, app.Options{Folder: records})
+	w := open(t, line.Asked{Folder: records})
 	w.click("Understood")
 	w.opened(path)
 	w.App.Close()

@@ -7,8 +7,8 @@ import (
 	"testing"
 
 	"rouleau/assets/words"
-	"rouleau/cmd/rouleau-desk/app"
 	"rouleau/cmd/rouleau-desk/bench"
+	"rouleau/cmd/rouleau-desk/line"
 	"rouleau/cmd/rouleau-desk/ui"
 	"rouleau/scoring/attempt"
 )
@@ -47,7 +47,7 @@ func (w *window) resultFromHome() {
 
 func TestMarksAreKeptAndShownAgain(t *testing.T) {
 	folder := filepath.Join(t.TempDir(), "records")
-	w := open(t, app.Options{Folder: folder, Who: "P-17"})
+	w := open(t, line.Asked{Folder: folder, Who: "P-17"})
 	w.click("Understood")
 	w.toMarks()
 	rows := len(w.App.Session().View.Result.Self.Rows)
@@ -95,12 +95,12 @@ func TestMarksAreKeptAndShownAgain(t *testing.T) {
 // verdict may have been seen.
 func TestAWindowClosedWhileMarking(t *testing.T) {
 	folder := filepath.Join(t.TempDir(), "records")
-	w := open(t, app.Options{Folder: folder, Who: "P-17"})
+	w := open(t, line.Asked{Folder: folder, Who: "P-17"})
 	w.click("Understood")
 	w.toMarks()
 	w.Type("12")
 	w.App.Close()
-	w = open(t, app.Options{Folder: folder, Who: "P-17"})
+	w = open(t, line.Asked{Folder: folder, Who: "P-17"})
 	w.click("Understood")
 	if w.HasText("Not finished") {
 		t.Error("a case that is saved is offered to be gone on with")
@@ -119,7 +119,7 @@ func TestAWindowClosedWhileMarking(t *testing.T) {
 // An attempt that could not be kept takes its marks along to where it is saved at last.
 func TestMarksOfAnAttemptSavedLater(t *testing.T) {
 	folder := filepath.Join(t.TempDir(), "records")
-	w := open(t, app.Options{Folder: folder, Who: "P-17", Scenario: "steady-oozing-spine", Out: filepath.Join(t.TempDir(), "none", "a.json")})
+	w := open(t, line.Asked{Folder: folder, Who: "P-17", Scenario: "steady-oozing-spine", Out: filepath.Join(t.TempDir(), "none", "a.json")})
 	w.Key(ui.KeyEnter)
 	w.Idle()
 	w.endUnmarked()

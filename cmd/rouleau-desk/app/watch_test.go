@@ -9,8 +9,8 @@ import (
 	"strings"
 	"testing"
 
-	"rouleau/cmd/rouleau-desk/app"
 	"rouleau/cmd/rouleau-desk/bench"
+	"rouleau/cmd/rouleau-desk/line"
 	"rouleau/scenarios"
 	"rouleau/scoring"
 	"rouleau/scoring/attempt"
@@ -70,9 +70,9 @@ func loaded(t *testing.T, path string) *attempt.Attempt {
 func TestLookingAtAResultSavesNothing(t *testing.T) {
 	for _, idle := range []bool{true, false} {
 		folder := filepath.Join(t.TempDir(), "records")
-		w := open(t, app.Options{Folder: folder, Who: "P-02"})
+		w := open(t, line.Asked{Folder: folder, Who: "P-02"})
 		text := assessed(t, filepath.Join(folder, "attempts", "a.json"), idle)
-		w = open(t, app.Options{Folder: folder, Who: "P-02"})
+		w = open(t, line.Asked{Folder: folder, Who: "P-02"})
 		w.click("Understood")
 		w.choose(spine)
 		w.click("Result")
@@ -98,7 +98,7 @@ func TestLookingAtAResultSavesNothing(t *testing.T) {
 func TestACopyOfWhatWasWatchedIsTheAttempt(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "a.json")
 	text := assessed(t, path, false)
-	w := open(t, app.Options{Watch: path, Who: "P-02"})
+	w := open(t, line.Asked{Watch: path, Who: "P-02"})
 	w.click("Understood")
 	w.ended()
 	to := filepath.Join(t.TempDir(), "copy.json")
@@ -113,7 +113,7 @@ func TestTakingOverIsPractice(t *testing.T) {
 	dir := t.TempDir()
 	path, folder := filepath.Join(dir, "a.json"), filepath.Join(dir, "records")
 	assessed(t, path, false)
-	w := open(t, app.Options{Watch: path, Folder: folder, Who: "P-02"})
+	w := open(t, line.Asked{Watch: path, Folder: folder, Who: "P-02"})
 	w.click("Understood")
 	s := w.App.Session()
 	for s.Run.State.Tick < sim.Ticks(1800) {
@@ -128,7 +128,7 @@ func TestTakingOverIsPractice(t *testing.T) {
 	w.Wait(500)
 	was := s.Run.State
 	w.App.Close()
-	w = open(t, app.Options{Folder: folder, Who: "P-03"})
+	w = open(t, line.Asked{Folder: folder, Who: "P-03"})
 	w.click("Understood")
 	w.click("Go on with it")
 	if s = w.App.Session(); s == nil || s.Run.State.Hash() != was.Hash() || s.View.Assessment || s.View.Watching {
@@ -162,7 +162,7 @@ func TestADroppedCaseIsKeptAsWhatItWasBegunAs(t *testing.T) {
 	}
 	own := []byte(strings.Replace(strings.Replace(string(text), "id: steady", "id: unsteady", 1), "title: Steady", "title: Unsteady", 1))
 	folder := filepath.Join(t.TempDir(), "records")
-	w := open(t, app.Options{Folder: folder, Who: "P-02"})
+	w := open(t, line.Asked{Folder: folder, Who: "P-02"})
 	w.click("Understood")
 	w.drop("case.yaml", own)
 	w.click("Assessment")
@@ -172,7 +172,7 @@ func TestADroppedCaseIsKeptAsWhatItWasBegunAs(t *testing.T) {
 	w.toBench()
 	was := w.App.Session().Run.State
 	w.App.Close()
-	w = open(t, app.Options{Folder: folder, Who: "P-03"})
+	w = open(t, line.Asked{Folder: folder, Who: "P-03"})
 	w.click("Understood")
 	w.want("Not finished: Unsteady oozing in a spine operation")
 	w.click("Go on with it")

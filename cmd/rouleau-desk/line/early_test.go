@@ -39,7 +39,7 @@ func TestWhatNeedsNoWindow(t *testing.T) {
 
 func TestFlagsMayStandBehindTheCase(t *testing.T) {
 	s, err := Parse(strings.Fields("--assess mine.yaml --seed 5 --frames-pace 2"), nil)
-	if err != nil || s.App.Scenario != "mine.yaml" || !s.App.Assessment || s.App.Seed != 5 || s.Frames.Pace != 2 || s.Frames.Cases != 1 {
+	if err != nil || s.Scenario != "mine.yaml" || !s.Assessment || s.Seed != 5 || s.Frames.Pace != 2 || s.Frames.Cases != 1 {
 		t.Errorf("%+v, %v", s, err)
 	}
 }

@@ -1,5 +1,5 @@
 // Package line is the command line of the window. It knows nothing of the graphics library, which ends the program where there
-// is no display before main begins: what can be said without a window is said here.
+// is no display before main begins: what can be said without a window is said here. So it needs little: see its package first.
 package line
 
 import (
@@ -9,16 +9,28 @@ import (
 	"io"
 
 	"rouleau/assets/words"
-	"rouleau/cmd/rouleau-desk/app"
 	"rouleau/cmd/rouleau-desk/keep"
 )
 
 // Line is what the command line asks for.
 type Line struct {
-	App      app.Options
+	Asked
 	Describe string // a file that is kept saying what the screen shows
 	Frames   Frames
 	Version  bool // is to be told, and nothing else done
+}
+
+// Asked is what the window is to show, and how.
+type Asked struct {
+	Folder     string // where records are kept, "" for this system's place
+	Who        string // "" for whom the settings name
+	Scenario   string // a file or a case of the library that is gone to at once, "" for the home screen
+	Seed       uint64 // of that case
+	Assessment bool
+	Out        string // where its attempt is saved, "" for the folder of records
+	Watch      string // an attempt that is shown again at once
+	Scale      float64
+	Still      bool
 }
 
 // Frames is what is to be measured of them.
@@ -38,7 +50,7 @@ func Parse(args []string, out io.Writer) (s Line, err error) {
 		f.PrintDefaults()
 		fmt.Fprintln(out, words.Say("first.short"))
 	}
-	o := &s.App
+	o := &s.Asked
 	f.Uint64Var(&o.Seed, "seed", 1, words.Say("desk.seed"))
 	f.BoolVar(&o.Assessment, "assess", false, words.Say("desk.assess"))
 	f.StringVar(&o.Out, "out", "", words.Say("desk.out"))
