@@ -9,7 +9,7 @@ import (
 )
 
 // screens are the folders in which nothing but drawing and asking happens.
-var screens = []string{"cmd/rouleau-desk/bench/", "cmd/rouleau-desk/home/", "cmd/rouleau-desk/ui/", "cmd/rouleau-desk/svg/",
+var screens = []string{"cmd/rouleau-desk/bench/", "cmd/rouleau-desk/home/", "cmd/rouleau-desk/ledgerdesk/", "cmd/rouleau-desk/ui/", "cmd/rouleau-desk/svg/",
 	"cmd/rouleau-desk/raster/", "cmd/rouleau-desk/mesh/", "cmd/rouleau-desk/paint/"}
 
 // running are the names of package sim that hold a case or let it go on; what may be done is asked through the view.

@@ -17,6 +17,9 @@ type Book struct {
 	store  Store
 	chance io.Reader
 	now    func() time.Time
+	// ClockIsRight is said by somebody who writes although the book was last written to later than now: then it was the other
+	// clock that was wrong.
+	ClockIsRight bool
 }
 
 // Damaged is a book in which something is not as it was written. It can be verified, and nothing can be written to it.
@@ -68,6 +71,9 @@ func (s *State) unaccounted() int64 {
 // tries is how often writing is tried again when others write at the same time.
 const tries = 50
 
+// skew is how far the clocks of workstations may be apart without anybody being asked.
+const skew = 2 * time.Minute
+
 var errBusy = errors.New("others write to the book all the time: try again in a moment")
 
 // Write adds a record, signed with a key. What the rules do not allow is refused and nothing is written.
@@ -90,8 +96,9 @@ func (b *Book) writeOnce(body any, attachment []byte, with *Signer) (*Entry, err
 		return nil, err
 	}
 	at := b.now()
-	if last := b.lastAt(); at.Before(last) {
-		return nil, fmt.Errorf("the clock of this machine says %s and the book was last written to at %s: set the clock right", at.Format(timeLayout), last.Format(timeLayout))
+	if last := b.lastAt(); at.Before(last.Add(-skew)) && !b.ClockIsRight {
+		return nil, fmt.Errorf("the clock of this machine says %s and the book was last written to at %s: set the clock right; if it is right, and the other one was not, add --clock-is-right",
+			at.Format(timeLayout), last.Format(timeLayout))
 	}
 	salt, err := drawn(b.chance, saltBytes)
 	if err != nil {

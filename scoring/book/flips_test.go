@@ -96,6 +96,9 @@ func TestMovedRecordsAreFound(t *testing.T) {
 		"one twice":        func(m *booktest.Memory) { m.All = append(m.All, m.All[8]) },
 		"a checkpoint out": func(m *booktest.Memory) { m.Kept = slices.Delete(m.Kept, 3, 4) },
 		"one of elsewhere": func(m *booktest.Memory) { m.Kept[4].Signed = m.Kept[5].Signed },
+		"another name":     func(m *booktest.Memory) { m.Name = "department.example/another" },
+		"another size":     func(m *booktest.Memory) { m.Kept[4].Size = 6 },
+		"a size twice":     func(m *booktest.Memory) { m.Kept = append(m.Kept, m.Kept[4]) },
 		"another attempt":  func(m *booktest.Memory) { m.All[6].Attachment = nil },
 	} {
 		_, m, _ := full(t)

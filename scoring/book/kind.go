@@ -146,7 +146,7 @@ type Rated struct {
 
 // Training is something of the case that is kept to practise keeping it: never a real lot, operator or incident.
 type Training struct {
-	What string `json:"what"` // lot, operator, incident
+	What string `json:"what"` // one of the kinds of training items
 	Text string `json:"text"`
 }
 
@@ -180,7 +180,6 @@ type Case struct {
 	Assessor   string `json:"assessor"` // who supervised
 	Competency string `json:"competency"`
 	Date       string `json:"date"` // yyyy-mm-dd
-	Remark     string `json:"remark"`
 }
 
 // Event makes a person due again, or all of them.

@@ -51,7 +51,7 @@ func (s *State) allowed(e *Entry) error {
 	case *Forget:
 		return s.mayForget(who, b)
 	case *Case:
-		return first(by(who, b.Assessor, Assessor), notOwn(b.Learner, b.Assessor), s.knownLearner(b.Learner), date(b.Date, "date"), bounded(b.Remark), need(b.Competency, "competency"))
+		return first(by(who, b.Assessor, Assessor), notOwn(b.Learner, b.Assessor), s.knownLearner(b.Learner), date(b.Date, "date"), need(b.Competency, "competency"))
 	case *Event:
 		return s.mayEvent(who, b)
 	case *PlanText:
@@ -160,7 +160,8 @@ func (s *State) administrators() int {
 }
 
 func (s *State) maySignOff(who *Person, b *SignOff) error {
-	if err := first(by(who, b.Assessor, Assessor), notOwn(b.Learner, b.Assessor), s.knownLearner(b.Learner), date(b.Due, "date due again"), bounded(b.Comments, b.Feedback, b.Override), rated(b.Rated)); err != nil {
+	if err := first(by(who, b.Assessor, Assessor), notOwn(b.Learner, b.Assessor), s.knownLearner(b.Learner), date(b.Due, "date due again"), need(b.For, "role that the learner trains for"),
+		need(b.MarkSetBy, "way in which the pass mark was set"), bounded(b.For, b.MarkSetBy, b.Comments, b.Feedback, b.Override), rated(b.Rated), trained(b.Training)); err != nil {
 		return err
 	}
 	if _, err := time.Parse(timeLayout, b.Date); err != nil {
@@ -211,6 +212,21 @@ func rated(all []Rated) error {
 		}
 		seen[r.Item] = true
 		if err := bounded(r.Comment, r.Anchor); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// trained checks what is kept for practice: nothing else than what it may be, and never without a text.
+func trained(all []Training) error {
+	for _, t := range all {
+		switch t.What {
+		case TrainingLot, TrainingOperator, TrainingIncident:
+		default:
+			return fmt.Errorf("%q is nothing that is kept for practice: %s, %s or %s", t.What, TrainingLot, TrainingOperator, TrainingIncident)
+		}
+		if err := first(need(t.Text, t.What), bounded(t.Text)); err != nil {
 			return err
 		}
 	}
@@ -289,4 +305,11 @@ const (
 	EventIncident  = "incident"
 	EventEquipment = "equipment"
 	EventAway      = "away"
+)
+
+// What of a practice case is kept to practise keeping it.
+const (
+	TrainingLot      = "lot"
+	TrainingOperator = "operator"
+	TrainingIncident = "incident"
 )

@@ -23,6 +23,7 @@ type Debrief struct {
 // Cost is what one decision cost: what would have come of the case with it put right.
 type Cost struct {
 	Decision Decision
+	Place    int // of the decision among those of the debrief
 	With     Outcome
 	Points   float64 // more than the person's own
 	Gain     float64 // that orders the list, see gain
@@ -46,7 +47,7 @@ func (d *Debrief) Course(i int) *play.Run { return d.Record.fork(&d.Decisions[i]
 // played at once.
 func (d *Debrief) Play(i int) Cost {
 	run := d.Course(i)
-	c := Cost{Decision: d.Decisions[i], With: outcomeOf(run, d.Record.judge(run, d.Yardstick))}
+	c := Cost{Decision: d.Decisions[i], Place: i, With: outcomeOf(run, d.Record.judge(run, d.Yardstick))}
 	c.Points = c.With.Grade.Points - d.Own.Grade.Points
 	c.Gain = gain(&d.Own, &c.With)
 	return c
@@ -79,23 +80,3 @@ func Leading(costs []Cost, most int, points float64) []int {
 
 // Mattered says whether putting a decision right would have changed anything worth telling.
 func (c *Cost) Mattered() bool { return c.Gain > slightest || c.Gain < -slightest }
-
-// Unexplained are the criteria whose lost points none of the decisions, put right alone, would have brought back even in part.
-func (d *Debrief) Unexplained(costs []Cost) (left []scoring.CriterionGrade) {
-	own := d.Own.Grade.Criteria
-	for i := range own {
-		if own[i].Points < own[i].Of-slightest && !slices.ContainsFunc(costs, func(c Cost) bool { return c.With.Grade.Criteria[i].Points > own[i].Points+slightest }) {
-			left = append(left, own[i])
-		}
-	}
-	return left
-}
-
-// Lost are the points that criteria lost together.
-func Lost(criteria []scoring.CriterionGrade) float64 {
-	sum := 0.0
-	for i := range criteria {
-		sum += criteria[i].Of - criteria[i].Points
-	}
-	return sum
-}

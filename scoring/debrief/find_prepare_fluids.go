@@ -113,6 +113,9 @@ func findBowl(f *finding) []Decision {
 	at := f.acts[chose].Tick
 	d := Decision{Fault: Wrong, Title: title("bowl", Wrong, words.Say("bowl."+right.String()), words.Say("bowl."+own.String())), Tick: at, Done: at,
 		Edit: Edit{Swap: []Swap{f.valued(chose, float64(right))}}}
+	// bowls of another size come at other times and in another number, filled as far as the person filled theirs
+	d.Edit.Rule = f.bowlsIn(f.acts[opened].Tick, f.usualStop(), right.Shape().VolumeML/sim.StandardBowl.Shape().VolumeML)
+	d.Edit.Drop = f.bowlActs(f.acts[opened].Tick)
 	// wash is reckoned in volumes of the bowl; what is enough for both stays
 	ratio, set := right.Shape().VolumeML/own.Shape().VolumeML, f.every(does(sim.SetWashVolume))
 	enough := rightWashBowls * right.Shape().VolumeML

@@ -14,9 +14,11 @@ const (
 )
 
 // scaled turns a volume that is meant for a standard bowl, with its prime in it, into one for the chosen bowl, as steady does.
-func (f *finding) scaled(ml float64) float64 {
-	if f.scale() < 1 {
-		return rightPrimeML/2 + float64(f.scale()*(ml-rightPrimeML))
+func (f *finding) scaled(ml float64) float64 { return scaledBy(f.scale(), ml) }
+
+func scaledBy(scale, ml float64) float64 {
+	if scale < 1 {
+		return rightPrimeML/2 + float64(scale*(ml-rightPrimeML))
 	}
 	return ml
 }

@@ -100,6 +100,9 @@ func findLeftOver(f *finding) []Decision {
 	d := Decision{Fault: LeftOut, Tick: from, Done: -1, Edit: e, Title: title("left_over", LeftOut, left)}
 	if inBowl {
 		d.Title = title("left_over_bowl", LeftOut, last.n)
+		if left >= f.scale()*rightLastML {
+			d.Title = title("left_over_both", LeftOut, last.n, left)
+		}
 		d.Edit.Drop = f.after(last.acts, from)
 	}
 	if f.rec.Run.State.Giving.GivenML < 1 { // and nobody would give it

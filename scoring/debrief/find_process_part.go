@@ -61,29 +61,27 @@ func findBegunEarly(f *finding) []Decision {
 	first := -1
 	for _, b := range f.bowlfuls() {
 		had := f.rec.at(b.from - sim.TicksPerSecond).ReservoirML
-		if b.cy.FillTick == 0 || b.from >= f.c.EndTick || b.cy.BedAtStop >= partFull || had > start*tooEarly || len(f.of(&b, sim.Fill)) == 0 {
+		if b.cy.FillTick == 0 || b.from >= f.c.EndTick || b.cy.BedAtStop >= partFull || had > start*tooEarly {
 			continue
 		}
 		early++
 		least = min(least, had)
-		if first < 0 {
-			first = f.of(&b, sim.Fill)[0]
+		if fills := f.of(&b, sim.Fill); first < 0 && len(fills) > 0 {
+			first = fills[0]
 		}
 	}
 	if early == 0 {
 		return nil
 	}
-	from := f.acts[first].Tick
-	e := Edit{Rule: f.bowls(from, f.usualStop())}
-	for _, b := range f.bowlfuls() {
-		if b.from >= from {
-			for _, k := range b.acts {
-				if f.acts[k].Do != sim.ChangeWaste && f.acts[k].Do != sim.NewBag {
-					e.Drop = append(e.Drop, k)
-				}
-			}
-		}
+	if own := f.last(f.rec.lastTick, does(sim.AutoFillAt)); first < 0 && own >= 0 { // it was begun by itself
+		t := f.acts[own].Tick
+		return []Decision{{Fault: Late, Title: title("begun_early", Late, start, least), Tick: t, Done: t, Edit: Edit{Swap: []Swap{f.valued(own, start)}}}}
 	}
+	if first < 0 {
+		return nil
+	}
+	from := f.acts[first].Tick
+	e := Edit{Rule: f.bowls(from, f.usualStop()), Drop: f.bowlActs(from)}
 	return []Decision{{Fault: Late, Title: title("begun_early", Late, start, least), Tick: from, Done: from, Edit: e}}
 }
 

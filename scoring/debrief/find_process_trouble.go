@@ -8,8 +8,9 @@ import (
 // Trouble at the bowl: a pump that turns and nothing flows, wash fluid that runs out, a bowl that leaks.
 
 const (
-	blockedFrom = 5 * sim.TicksPerSecond // so long, and it counts as one
-	atAlarm     = 5 * sim.TicksPerSecond // from an alarm to the first act [A]
+	blockedFrom = 5 * sim.TicksPerSecond  // so long, and it counts as one
+	noticedFlow = 10 * sim.TicksPerSecond // from when nothing flows until somebody sees it [A]
+	atAlarm     = 5 * sim.TicksPerSecond  // from an alarm to the first act [A]
 )
 
 // findBlocked looks for each time that the pump turned against a full bag or a closed clamp.
@@ -43,7 +44,7 @@ func findBlocked(f *finding) []Decision {
 
 // unblocked takes away what stood in the pump's way, before it was started or when it began to turn in vain.
 func (f *finding) unblocked(b *bowlful, since, until int64) (Decision, bool) {
-	v := f.rec.seenAt(since + sim.TicksPerSecond)
+	v, s := f.seenBy(since), f.rec.at(since)
 	d := Decision{Fault: Late, Tick: since, Done: until}
 	begun := -1 // the act that started the pump
 	for _, k := range b.acts {
@@ -56,17 +57,17 @@ func (f *finding) unblocked(b *bowlful, since, until int64) (Decision, bool) {
 		d.Title = title("blocked_clamp", Late, partName(p), clock(since), clock(until))
 		return d, true
 	}
-	switch m := v.Pump.Mode; {
+	switch m := s.PumpMode; {
 	case m == sim.PumpFill && !v.Bench.Open[sim.OutletClamp]:
 		return open(sim.OutletClamp)
 	case m == sim.PumpWash && !v.Bench.Open[sim.WashClampA] && !v.Bench.Open[sim.WashClampB]:
 		return open(sim.WashClampA)
-	case begun < 0:
+	case begun < 0 && m != sim.PumpFill:
 		return d, false
 	case m == sim.PumpEmpty:
 		d.Edit.First = []First{{begun, []sim.Action{act(since, sim.NewBag, sim.NoPart, 0)}}}
 		d.Title = title("blocked_bag", Late, b.n, clock(f.acts[begun].Tick))
-	case v.WasteML >= f.c.Faults.WasteCapacityML-2*wasteFullML:
+	case begun >= 0 && s.WasteML >= f.c.Faults.WasteCapacityML-2*wasteFullML:
 		d.Edit.First = []First{{begun, []sim.Action{act(since, sim.ChangeWaste, sim.NoPart, 0)}}}
 		for _, k := range b.acts { // stopping, changing and going on is not needed then
 			if t := f.acts[k].Tick; t > since && t <= until+2*60*sim.TicksPerSecond {
@@ -81,8 +82,13 @@ func (f *finding) unblocked(b *bowlful, since, until int64) (Decision, bool) {
 		}
 		d.Tick = f.acts[begun].Tick
 		d.Title = title("blocked_waste", Late, clock(d.Tick), b.n)
-	default:
-		return d, false // clot at the outlet: a decision in collecting
+	default: // clot at the outlet, which is a decision in collecting; but a pump that turns in vain can be stopped
+		if until-since < 4*noticedFlow {
+			return d, false
+		}
+		d.Tick = since + noticedFlow
+		d.Edit.Add = []Add{{Act: act(d.Tick, sim.StopPump, sim.NoPart, 0)}}
+		d.Title = title("blocked_clot", Late, clock(d.Tick), clock(until))
 	}
 	return d, true
 }

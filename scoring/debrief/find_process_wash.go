@@ -73,7 +73,7 @@ func findWashVolume(f *finding) []Decision {
 // ofBowls words a setting: for one bowl, or for several.
 func (f *finding) ofBowls(aspect string, s *setting, args ...any) string {
 	if len(s.bowls) == 1 {
-		return title(aspect+"_once", Wrong, append(args, s.bowls[0])...)
+		return title(aspect+"_once", Wrong, append([]any{s.bowls[0]}, args...)...)
 	}
 	return title(aspect, Wrong, args...)
 }
@@ -98,12 +98,12 @@ func findRate(aspect, measure string, set, uses sim.Verb, of func(v *sim.Seen) f
 	}
 }
 
-// findUnwashed looks for bowls that were emptied into a bag unwashed.
+// findUnwashed looks for bowls that were emptied into a bag unwashed, or hardly washed because a wash was not gone on with.
 func findUnwashed(f *finding) []Decision {
 	var all []Decision
 	for _, b := range f.bowlfuls() {
 		empties := f.of(&b, sim.Empty)
-		if b.cy.WashTick > 0 || b.cy.Bag < 0 || len(empties) == 0 {
+		if b.cy.Bag < 0 || len(empties) == 0 || b.cy.WashTick > 0 && !f.interrupted(&b) {
 			continue
 		}
 		before := empties[0]
@@ -115,6 +115,16 @@ func findUnwashed(f *finding) []Decision {
 			Edit: Edit{First: []First{{before, []sim.Action{act(t, sim.Wash, sim.NoPart, 0)}}}}})
 	}
 	return some(all, words.Say("decision.unwashed_all", len(all)))
+}
+
+// interrupted says whether a wash came to nothing, for want of power perhaps, and was not begun anew.
+func (f *finding) interrupted(b *bowlful) bool {
+	washes := f.of(b, sim.Wash)
+	if b.cy.WashML >= f.bowlML() || len(washes) == 0 || len(f.stops(b, sim.PumpWash)) > 0 {
+		return false
+	}
+	last := washes[len(washes)-1]
+	return f.rec.moments[last].seen.Pump.WashML >= f.bowlML() && !f.airStopped(f.acts[last].Tick, b.until)
 }
 
 // findWashBrokenOff looks for washes that were stopped before they were through.

@@ -124,11 +124,28 @@ func (w bowlWay) waits(v *sim.Seen) bool {
 	return v.Pump.CycleOpen || v.Pump.Mode != sim.PumpIdle || v.ReservoirML >= w.last
 }
 
-// bowls is the way in which bowls are worked off from a tick on, each stopped at a reading.
-func (f *finding) bowls(from int64, stop float64) *Rule {
-	way := bowlWay{start: f.startML(), last: float64(f.scale() * rightLastML), full: stop, fillOn: float64(f.scale() * fillOnFromML), bagML: f.c.Faults.BagCapacityML,
+// bowls is the way in which bowls are worked off from a tick on, each stopped at a reading, in the person's own bowl.
+func (f *finding) bowls(from int64, stop float64) *Rule { return f.bowlsIn(from, stop, f.scale()) }
+
+// bowlsIn is the same in a bowl of another size, told against the standard one.
+func (f *finding) bowlsIn(from int64, stop, scale float64) *Rule {
+	way := bowlWay{start: scaledBy(scale, rightStartML), last: float64(scale * rightLastML), full: stop, fillOn: float64(scale * fillOnFromML), bagML: f.c.Faults.BagCapacityML,
 		packs: f.c.Packs}
 	return &Rule{From: from - from%sim.TicksPerSecond, Until: f.c.LastTick - endsIn, Act: way.act, Waits: way.waits, Does: pumping}
+}
+
+// bowlActs are the person's acts for bowls begun from a tick on, which a rule does in their place.
+func (f *finding) bowlActs(from int64) (acts []int) {
+	for _, b := range f.bowlfuls() {
+		if b.from >= from {
+			for _, k := range b.acts {
+				if f.acts[k].Do != sim.ChangeWaste && f.acts[k].Do != sim.NewBag {
+					acts = append(acts, k)
+				}
+			}
+		}
+	}
+	return acts
 }
 
 const endsIn = 4 * 60 * sim.TicksPerSecond // that the tidy end takes at most, before the clock ends the case

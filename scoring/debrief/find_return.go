@@ -1,8 +1,12 @@
 package debrief
 
-import "slices"
+import (
+	"slices"
 
-// Decisions in returning: what is looked for, and on what it bears.
+	"rouleau/sim"
+)
+
+// Decisions in returning: what is looked for, on what it bears, and how several are put right together.
 
 var returning = []aspect{
 	{name: "label", measures: []string{"label_complete_share"}, critical: []string{"unlabelled_given"}, find: findLabels},
@@ -20,4 +24,47 @@ var returning = []aspect{
 		"request_to_bedside_min"}, ofCells), find: findNeverGiven},
 	{name: "expired", measures: []string{"given_before_expiry_share"}, critical: []string{"expired_given"}, find: findExpired},
 	{name: "unfit_given", critical: []string{"contaminated_given", "unwashed_given", "wrong_wash_given", "haemolysed_given", "clot_given", "breach_used"}, find: findUnfitGiven},
+}
+
+// overlap says whether two decisions do the same act of the person otherwise, so that they cannot be put right together.
+func overlap(all []Decision) bool {
+	seen := map[int]bool{}
+	for i := range all {
+		for _, s := range all[i].Edit.Swap {
+			if seen[s.Own] {
+				return true
+			}
+			seen[s.Own] = true
+		}
+	}
+	return false
+}
+
+// withRules puts one decision about all before those about each, with the rules of each in its time.
+func withRules(single []Decision, text string) []Decision {
+	if len(single) < 2 {
+		return single
+	}
+	var rules []*Rule
+	for i := range single {
+		if r := single[i].Edit.Rule; r != nil {
+			rules = append(rules, r)
+		}
+	}
+	all := some(single, text)
+	if len(rules) == 0 {
+		return all
+	}
+	whole := &Rule{From: rules[0].From, Until: rules[0].Until, Act: func(v *sim.Seen, do func(sim.Action) sim.Reason) {
+		for _, r := range rules {
+			if v.Tick >= r.From && v.Tick < r.Until {
+				r.Act(v, do)
+			}
+		}
+	}}
+	for _, r := range rules {
+		whole.From, whole.Until = min(whole.From, r.From), max(whole.Until, r.Until)
+	}
+	all[0].Edit.Rule = whole
+	return all
 }

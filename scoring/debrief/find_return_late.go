@@ -39,7 +39,10 @@ func findGivenLate(f *finding) []Decision {
 		}
 		all = append(all, Decision{Fault: Late, Title: title("given_late", Late, b.name, clock(start), clock(begun)), Tick: start, Done: begun, Edit: e})
 	}
-	return some(all, words.Say("decision.given_late_all", len(all)))
+	if overlap(all) {
+		return all[:min(len(all), mostOfAKind)]
+	}
+	return withRules(all, words.Say("decision.given_late_all", len(all)))
 }
 
 // givenFrom does all that makes a bag ready, and its return, from a tick on and one soon after the other. What else has to go
@@ -61,7 +64,7 @@ func (f *finding) givenFrom(b *bagged, before, ends []int, from int64) (e Edit) 
 	e.Rule = &Rule{From: from - from%sim.TicksPerSecond, Until: f.rec.lastTick, Act: stopsBeforeEmpty}
 	started := e.Swap[len(before)-1].Act.Tick
 	more := f.first(started, does(sim.Empty))
-	if f.rec.seenAt(started).BagsUsed-1 == b.k && more >= 0 {
+	if f.seenBy(started).BagsUsed-1 == b.k && more >= 0 {
 		fresh := f.first(f.acts[b.start].Tick, does(sim.NewBag))
 		if fresh >= 0 && f.rec.moments[fresh].seen.BagsUsed-1 == b.k {
 			e.Swap = append(e.Swap, f.at(fresh, started+atOnce))
@@ -139,6 +142,7 @@ func (f *finding) gives(k int, from int64) Edit {
 			way = f.asBefore(&bags[n], k)
 		}
 	}
+	way.resumes = f.gave(&bags[k])
 	e := Edit{Rule: &Rule{From: from - from%sim.TicksPerSecond, Until: f.c.LastTick, Act: way.act, Waits: way.waits, Does: giving}}
 	e.Drop = slices.Concat(f.after(bags[k].acts, from), f.after(bags[k].hooks, from))
 	return e
@@ -169,6 +173,9 @@ func findExpired(f *finding) []Decision {
 			}
 		}
 		d.Edit.Rule.From -= d.Edit.Rule.From % sim.TicksPerSecond
+		if len(all) >= mostOfAKind-1 {
+			break
+		}
 		all = append(all, d)
 		from := f.wantedNext(f.filled(b.k)) + soonSaid // the oldest bag is given first
 		if latest := over - beforeTime - int64(f.rec.at(begun).ProductML/rightGiveMLMin*60*sim.TicksPerSecond); from > latest {

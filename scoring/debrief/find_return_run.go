@@ -48,13 +48,7 @@ func findGiveRate(f *finding) []Decision {
 			all = append(all, d)
 		}
 	}
-	if len(all) < 2 {
-		return all
-	}
-	rule := all[0].Edit.Rule
-	all = some(all, words.Say("decision.give_rate_all", want))
-	all[0].Edit.Rule = rule
-	return all
+	return withRules(all, words.Say("decision.give_rate_all", want))
 }
 
 // stopsBeforeEmpty closes the roller before a bag runs empty.
@@ -72,7 +66,7 @@ func findRanEmpty(f *finding) []Decision {
 		if o.Kind != sim.Alarmed || o.Key != sim.AlarmBagEmpty.String() || len(all) == mostOfAKind {
 			continue
 		}
-		v := f.rec.seenAt(o.Tick)
+		v := f.seenBy(o.Tick)
 		if v.Giving.Bag < 0 {
 			continue
 		}
@@ -147,7 +141,7 @@ func findWatching(f *finding) []Decision {
 	if looked == 0 {
 		return []Decision{{Fault: LeftOut, Title: title("watching", LeftOut, clock(from), clock(until)), Tick: from, Done: -1, Edit: e}}
 	}
-	return []Decision{{Fault: Late, Title: title("watching", Late, clock(from), clock(until), looked), Tick: from, Done: from, Edit: e}}
+	return []Decision{{Fault: Late, Title: title("watching", Late, clock(from), clock(until)), Tick: from, Done: from, Edit: e}}
 }
 
 // watches looks at the patient each minute in which blood runs in, when the hands are free.
@@ -169,7 +163,7 @@ func findReaction(f *finding) []Decision {
 	if at < 0 {
 		return nil
 	}
-	v := f.rec.seenAt(at)
+	v := f.seenBy(at)
 	if v.Giving.Bag < 0 {
 		return nil
 	}

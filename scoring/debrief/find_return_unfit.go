@@ -28,22 +28,7 @@ func findUnfitGiven(f *finding) []Decision {
 		}
 		all = append(all, d)
 	}
-	if len(all) < 2 {
-		return all
-	}
-	rules := make([]*Rule, len(all))
-	for i := range all {
-		rules[i] = all[i].Edit.Rule
-	}
-	all = some(all, words.Say("decision.unfit_given_all", len(all)))
-	all[0].Edit.Rule = &Rule{From: rules[0].From, Until: f.rec.lastTick, Act: func(v *sim.Seen, do func(sim.Action) sim.Reason) {
-		for _, r := range rules {
-			if v.Tick >= r.From {
-				r.Act(v, do)
-			}
-		}
-	}}
-	return all
+	return withRules(all, words.Say("decision.unfit_given_all", len(all)))
 }
 
 // unfit says whether something about a bag could be known that spoke against giving it: hardly washed, washed with the wrong

@@ -15,6 +15,7 @@ type giveWay struct {
 	filter   float64
 	rate     float64 // mL/min
 	watches  bool
+	resumes  bool // something of it has been given before
 	fresh    bool // more is to come, into a fresh bag
 }
 
@@ -48,6 +49,9 @@ func (w giveWay) act(v *sim.Seen, do func(sim.Action) sim.Reason) {
 		}
 		return
 	}
+	if w.stopped(v) {
+		return
+	}
 	if b.Discarded || b.ML <= emptyML || v.HandsBusy || g.Bag >= 0 && g.RateMLMin > 0 || v.Reacting {
 		return
 	}
@@ -77,5 +81,10 @@ func (w giveWay) act(v *sim.Seen, do func(sim.Action) sim.Reason) {
 
 // waits says whether the end has to wait for the bag.
 func (w giveWay) waits(v *sim.Seen) bool {
-	return w.bag < v.BagsUsed && !v.Bags[w.bag].Discarded && v.Bags[w.bag].ML > emptyML
+	return w.bag < v.BagsUsed && !v.Bags[w.bag].Discarded && v.Bags[w.bag].ML > emptyML && !w.stopped(v)
+}
+
+// stopped says whether somebody stopped the bag before it was empty, for a reaction perhaps.
+func (w giveWay) stopped(v *sim.Seen) bool {
+	return v.Bags[w.bag].GivenML > 0 && !w.resumes && (int(v.Giving.Bag) != w.bag || v.Giving.RateMLMin <= 0)
 }

@@ -37,6 +37,7 @@ type step struct {
 	again int64         // not before this tick once more
 	asked *sim.Question // that it answered
 	ran   int           // one more than the act that let the blood run in during which it was done, 0 for none
+	tried bool          // it has had to wait
 	done  bool
 }
 
@@ -186,6 +187,7 @@ func (h *hand) tick(r *play.Run) {
 	if whole {
 		h.listen(r)
 		h.dry(r)
+		h.reacts(r)
 		h.supply(r)
 		h.keepsDripping(r)
 		h.leaks(r)
@@ -193,16 +195,22 @@ func (h *hand) tick(r *play.Run) {
 	}
 	h.gather(r)
 	var waits [lines]bool
+	done := false
 	for _, k := range h.near {
 		s := &h.queue[k.line][k.at]
 		if waits[k.line] || k.line != apart && !h.isDue(r, k.line, s) {
 			waits[k.line] = waits[k.line] || k.line != apart
 			continue
 		}
+		if s.tried && !whole && r.State.Tick != s.due {
+			waits[k.line] = k.line != apart
+			continue // what has to wait is tried once a second
+		}
 		h.try(r, k.line, s)
+		s.tried, done = true, done || s.done
 		waits[k.line] = k.line != apart && !s.done
 	}
-	if len(h.near) > 0 {
+	if done {
 		for l := range h.queue {
 			h.queue[l] = slices.DeleteFunc(h.queue[l], func(s step) bool { return s.done })
 		}
@@ -301,6 +309,10 @@ func (h *hand) hopeless(r *play.Run, why sim.Reason) bool {
 func (h *hand) adapted(r *play.Run, s *step) sim.Action {
 	a := s.act
 	if s.own < 0 {
+		return a
+	}
+	if h.hardlyWashed(r, s) {
+		a.Do = sim.SendBack
 		return a
 	}
 	if own := h.rec.Run.Actions[s.own]; a.Value != own.Value || a.Item != own.Item || a.On != own.On { // put right by the edit

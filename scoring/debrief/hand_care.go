@@ -77,8 +77,8 @@ func (h *hand) stopsDry(r *play.Run, s *step) bool {
 	return s.own >= 0 && s.act.Do == sim.StopPump && r.State.Pump.Mode == sim.PumpFill && h.view(r).ReservoirML <= 2*sameML
 }
 
-// unfilled says whether a bowl that the person washed full is part-filled here because the blood ran out. It is filled on when
-// more has come, and washed as it is when nothing more comes.
+// unfilled says whether a bowl that the person washed full is part-filled here because the blood ran out or air stopped the pump.
+// It is filled on when there is more, and washed as it is when nothing more comes.
 func (h *hand) unfilled(r *play.Run, s *step) bool {
 	own, v := &h.rec.moments[s.own].seen, h.view(r)
 	if s.act.Do != sim.Wash || own.Pump.BedByEye < partFull || v.Pump.BedByEye >= partFull || h.short != r.State.CycleUsed || v.Pump.Mode != sim.PumpIdle ||
@@ -86,11 +86,17 @@ func (h *hand) unfilled(r *play.Run, s *step) bool {
 		return false
 	}
 	if v.ReservoirML >= fillOnFromML*r.State.Bowl.Shape().VolumeML/sim.StandardBowl.Shape().VolumeML {
-		if h.mixes() && layer(v) > layered && !v.Mixing {
-			h.byReflex(r, sim.Action{Do: sim.Mix})
+		next := sim.Fill
+		switch {
+		case v.Mixing:
+			return true
+		case r.State.Bowl.AirML >= 1:
+			next = sim.ClearLine
+		case h.mixes() && layer(v) > layered:
+			next = sim.Mix
+		}
+		if h.byReflex(r, sim.Action{Do: next}); next != sim.Fill {
 			h.reflexAt = 0 // the filling follows at once
-		} else if !v.Mixing {
-			h.byReflex(r, sim.Action{Do: sim.Fill})
 		}
 	}
 	return true
@@ -153,6 +159,48 @@ func (h *hand) unready(r *play.Run, s *step) bool {
 		h.reflexAt = 0 // the next follows at once
 	}
 	return true
+}
+
+// freshAlready says whether the person hung a fresh bag when there was something in the last one, and here there is nothing in it.
+func freshAlready(own, v *sim.Seen, s *step) bool {
+	return s.act.Do == sim.NewBag && own.BagsUsed > 0 && v.BagsUsed > 0 && own.Bags[own.BagsUsed-1].CameML > sameML && v.Bags[v.BagsUsed-1].CameML <= 0
+}
+
+// hardlyWashed says whether a bowl that the person emptied washed could not be washed here. It goes back to the reservoir.
+func (h *hand) hardlyWashed(r *play.Run, s *step) bool {
+	own, v := &h.rec.moments[s.own].seen.Pump, h.view(r)
+	bowl := r.State.Bowl.Shape().VolumeML
+	return s.act.Do == sim.Empty && own.CycleOpen && own.WashedML >= bowl && v.Pump.CycleOpen && v.Pump.WashedML < bowl && h.minds(sim.Wash)
+}
+
+// reacts stops what runs into a reaction that comes at another time than in the person's own course, where they stopped it too.
+func (h *hand) reacts(r *play.Run) {
+	if r.State.Giving.RateMLMin <= 0 {
+		return
+	}
+	v := h.view(r)
+	if !v.Reacting || h.rec.Run.State.Conduct.ReactionGivenML > mostReactedML || h.rec.reactedAt(v.Tick) {
+		return
+	}
+	r.Do(sim.Action{Do: sim.GiveRate})
+	h.seenAt = -1
+}
+
+const mostReactedML = 25.0 // given into a reaction: a brief slip
+
+// reactedAt says whether the monitor showed a reaction at a tick of the person's own course.
+func (rec *Record) reactedAt(tick int64) bool {
+	on := false
+	for i := range rec.Run.Log {
+		o := &rec.Run.Log[i]
+		if o.Tick > tick {
+			break
+		}
+		if o.Key == sim.AlarmReaction.String() && (o.Kind == sim.Alarmed || o.Kind == sim.Calmed) {
+			on = o.Kind == sim.Alarmed
+		}
+	}
+	return on
 }
 
 // ranOut says whether the bag that runs is emptier than the person let theirs become before they stopped it.

@@ -26,7 +26,7 @@ func begins(a *sim.Action) bool { return a.Do == sim.Fill || a.Do == sim.Mix }
 // point at which the person ended it.
 func (h *hand) isDue(r *play.Run, l line, s *step) bool {
 	due, lag := s.due, h.lag[l]
-	if l == pumping && s.own >= 0 && !begins(&s.act) {
+	if l == pumping && s.own >= 0 && waitsForPump(&s.act) {
 		if early := h.early(s); early > 0 {
 			lag = min(lag, -early)
 		}
@@ -37,7 +37,7 @@ func (h *hand) isDue(r *play.Run, l line, s *step) bool {
 		due = s.due + lag
 	case lag > 0:
 		due = max(s.due, min(s.due+lag, h.lastDone[l]+min(s.due-h.lastDue[l], soon)))
-	case l == pumping && !begins(&s.act):
+	case l == pumping && (!begins(&s.act) || h.oneAfterTheOther(r, s)):
 		due = s.due + lag
 	}
 	if l == giving && s.own >= 0 && r.State.Tick%sim.TicksPerSecond == 0 && h.ranOut(r, s) {
@@ -46,12 +46,42 @@ func (h *hand) isDue(r *play.Run, l line, s *step) bool {
 	if l == pumping && r.State.Tick < s.due && h.aheadWaits(r, s) {
 		return false
 	}
+	if l == pumping && s.own >= 0 && r.State.Tick%sim.TicksPerSecond == 0 && (begins(&s.act) && h.fuller(r, s) || h.fullAlready(r, s)) {
+		return true
+	}
 	return r.State.Tick >= due || l == pumping && s.own >= 0 && (h.stoppedAlready(s) || r.State.Tick%sim.TicksPerSecond == 0 && h.past(r, s))
+}
+
+// oneAfterTheOther says whether the person began a bowl as soon as the last one was through, and here it can be begun with as much.
+func (h *hand) oneAfterTheOther(r *play.Run, s *step) bool {
+	return s.due-h.lastDue[pumping] <= rightAfter && r.State.Reservoir.Blood.VolumeML() >= h.asMuch(r, s)
+}
+
+const rightAfter = 60 * sim.TicksPerSecond // [A]
+
+// fuller says whether a bowl is begun sooner because the reservoir holds more than in the person's own course, and as much as when
+// they began it.
+func (h *hand) fuller(r *play.Run, s *step) bool {
+	if r.State.Pump.Mode != sim.PumpIdle || h.moved(s) || h.leaves(r, pumping) {
+		return false
+	}
+	ml, least := r.State.Reservoir.Blood.VolumeML(), h.asMuch(r, s)
+	return ml >= least && ml-h.had(r.State.Tick, func(t *play.Sample) float64 { return t.ReservoirML }) >= float64(excessShare*least)
+}
+
+// asMuch is what the person began a bowl with, for the bowl here.
+func (h *hand) asMuch(r *play.Run, s *step) float64 {
+	return float64(h.bowlScale(r) * h.rec.moments[s.own].seen.ReservoirML)
 }
 
 // whileItRan says whether the person slowed, stopped or took away a bag that ran in: how long it ran is not cut short.
 func (h *hand) whileItRan(s *step) bool {
 	return (s.act.Do == sim.GiveRate || s.act.Do == sim.Unhook) && h.rec.moments[s.own].seen.Giving.RateMLMin > 0
+}
+
+// waitsForPump says whether an act is done because the pump has come to the end of something.
+func waitsForPump(a *sim.Action) bool {
+	return a.Do == sim.Wash || a.Do == sim.StopAll || a.Do == sim.Empty || a.Do == sim.SendBack
 }
 
 // moved says whether the edit has an act done at another time than the person did it.
@@ -89,7 +119,7 @@ func (h *hand) past(r *play.Run, s *step) bool {
 		if s.stop != nil {
 			return v.Pump.Detector >= s.stop.Detector
 		}
-		return v.Pump.Detector > h.rec.most[min(len(h.rec.most)-1, int(h.rec.Run.Actions[s.own].Tick/sim.TicksPerSecond))]+byNoise
+		return v.Pump.Detector > h.rec.mostBy(h.rec.Run.Actions[s.own].Tick)+byNoise
 	case sim.PumpWash:
 		if s.stop != nil {
 			return v.Pump.WashedML >= s.stop.WashedML
@@ -129,13 +159,14 @@ func (h *hand) ready(r *play.Run, l line, s *step) (ready, moot bool) {
 	return h.hangReady(r, s), false
 }
 
-// hangReady says whether a pack can be changed: none is taken down in the middle of a wash unless it is empty, and none is hung
-// before the last one has been taken down.
+// hangReady says whether a pack can be changed: none is taken down in the middle of a wash unless it is empty or the person did so
+// with one that was not, and none is hung before the last one has been taken down.
 func (h *hand) hangReady(r *play.Run, s *step) bool {
 	switch s.act.Do {
 	case sim.Unhang:
-		k := r.State.Bench.HookPack[s.act.On]
-		return s.act.On == sim.AnticoagulantHook || r.State.Pump.Mode != sim.PumpWash || h.rec.moments[s.own].seen.Pump.Mode == sim.PumpWash ||
+		own, k := &h.rec.moments[s.own].seen, r.State.Bench.HookPack[s.act.On]
+		was := own.Bench.HookPack[s.act.On]
+		return s.act.On == sim.AnticoagulantHook || r.State.Pump.Mode != sim.PumpWash || own.Pump.Mode == sim.PumpWash && was >= 0 && own.Bench.PackLeftML[was] > 2*sameML ||
 			k >= 0 && r.State.Bench.Packs[k].Fluid.VolumeML() < sameML
 	case sim.Hang:
 		return !slices.ContainsFunc(h.queue[apart], func(o step) bool {
@@ -147,10 +178,10 @@ func (h *hand) hangReady(r *play.Run, s *step) bool {
 
 func (h *hand) pumpReady(r *play.Run, s *step) (ready, moot bool) {
 	own, v := &h.rec.moments[s.own].seen, h.view(r)
-	if h.unwashed(r, s) || h.unfilled(r, s) || h.unmixed(r, s) || h.unsupplied(r, s) {
+	if h.waste != sim.PumpIdle || h.unwashed(r, s) || h.unfilled(r, s) || h.unmixed(r, s) || h.unsupplied(r, s) {
 		return false, false
 	}
-	if h.doneAlready(own, v, s) {
+	if h.doneAlready(own, v, s) || freshAlready(own, v, s) || h.undisturbed(r, s) {
 		return false, true
 	}
 	stops := s.act.Do == sim.StopPump || s.act.Do == sim.StopAll

@@ -68,9 +68,14 @@ func (rec *Record) returns() (all [][]int) {
 	return all
 }
 
-// free says whether nothing of the person's own in a line is near.
+// free says whether nothing of the person's own in a line is near. Clearing the lines keeps nobody from anything.
 func (h *hand) free(r *play.Run, l line) bool {
-	return len(h.queue[l]) == 0 || h.queue[l][0].due > r.State.Tick+ahead
+	for i := range h.queue[l] {
+		if s := &h.queue[l][i]; s.act.Do != sim.ClearLine {
+			return s.due > r.State.Tick+ahead
+		}
+	}
+	return true
 }
 
 // more begins another bowl, or another return, where there is something for it.
@@ -82,7 +87,7 @@ func (h *hand) more(r *play.Run) {
 	case h.stuck(r):
 		h.goesOn(r)
 	case h.bowlIsDue(r):
-		h.again(r, pumping, h.bowls[len(h.bowls)-1], sim.NoPart)
+		h.again(r, pumping, h.inOneGo(h.bowls[len(h.bowls)-1]), sim.NoPart)
 	case r.State.Tick >= r.Case.EndTick && len(h.queue[giving]) == 0:
 		if k := h.bagToReturn(r); k >= 0 {
 			h.again(r, giving, h.returns[len(h.returns)-1], sim.Bag(k))
@@ -99,8 +104,14 @@ func (h *hand) bowlIsDue(r *play.Run) bool {
 	if cy := s.CycleUsed; cy > 0 && s.Cycles[cy-1].DoneTick == 0 {
 		return false
 	}
-	least := float64(h.bowlScale(r) * h.beginsAt(s.Tick >= r.Case.EndTick))
-	return s.Reservoir.Blood.VolumeML() >= least && s.Reservoir.Blood.VolumeML()-h.had(s.Tick, func(t *play.Sample) float64 { return t.ReservoirML }) >= float64(excessShare*least)
+	over := s.Tick >= r.Case.EndTick
+	least := float64(h.bowlScale(r) * h.beginsAt(over))
+	worth := least
+	if over { // then less is worth a bowl too
+		worth = min(least, float64(rightLastML*s.Bowl.Shape().VolumeML/sim.StandardBowl.Shape().VolumeML))
+	}
+	ml := s.Reservoir.Blood.VolumeML()
+	return ml >= worth && ml-h.had(s.Tick, func(t *play.Sample) float64 { return t.ReservoirML }) >= float64(excessShare*least)
 }
 
 // had is what the person had at the same time. A second earlier counts too: a sample is taken after the acts of its tick.
@@ -180,6 +191,17 @@ func (h *hand) again(r *play.Run, l line, acts []int, on sim.Part) {
 	}
 	h.lag[l] = 0
 	h.queue[l] = append(steps, h.queue[l]...)
+}
+
+// inOneGo leaves out of the acts of a bowl what came between its first filling and its last one: the person waited for blood then.
+func (h *hand) inOneGo(acts []int) []int {
+	last := 0
+	for n, i := range acts {
+		if h.rec.Run.Actions[i].Do == sim.Fill {
+			last = n
+		}
+	}
+	return append(acts[:1:1], acts[last+1:]...)
 }
 
 // hasAlready says whether a bag has had what an act does to it.

@@ -21,6 +21,9 @@ func (h *hand) reflex(r *play.Run, why sim.Reason) {
 	switch why {
 	case "clear_the_air_first":
 		a.Do = sim.ClearLine
+		if p := h.view(r).Pump; p.CycleOpen && !p.Washed {
+			h.short = r.State.CycleUsed
+		}
 	case "bowl_is_spinning":
 		a.Do = sim.StopAll
 	default:
@@ -45,11 +48,12 @@ func (h *hand) supply(r *play.Run) {
 	if s.Tick < h.reflexAt || s.Bench.TakenDown || !s.Bench.Opened[sim.ProcessingSet] {
 		return
 	}
-	own := h.rec.at(s.Tick)
-	switch full := s.Waste.Bag.VolumeML() >= r.Case.Faults.WasteCapacityML-wasteFullML; {
-	case full && s.Waste.Bag.VolumeML() > own.WasteML+wasteMoreML && s.Pump.Mode == sim.PumpIdle:
+	full := s.Waste.Bag.VolumeML() >= r.Case.Faults.WasteCapacityML-wasteFullML
+	full = full && (s.Waste.Bag.VolumeML() > h.rec.at(s.Tick).WasteML+wasteMoreML || h.washedLess(r))
+	switch {
+	case full && s.Pump.Mode == sim.PumpIdle:
 		h.byReflex(r, sim.Action{Do: sim.ChangeWaste})
-	case full && s.Waste.Bag.VolumeML() > own.WasteML+wasteMoreML:
+	case full:
 		h.waste = s.Pump.Mode
 		h.byReflex(r, sim.Action{Do: sim.StopPump})
 		h.reflexAt = 0 // the change follows at once
@@ -61,6 +65,12 @@ func (h *hand) supply(r *play.Run) {
 		h.waste = sim.PumpIdle
 		h.byReflex(r, sim.Action{Do: verb})
 	}
+}
+
+// washedLess says whether a wash stands against a full waste bag here before it has come as far as the person's own.
+func (h *hand) washedLess(r *play.Run) bool {
+	p, q := &r.State.Pump, h.queue[pumping]
+	return p.Mode == sim.PumpWash && p.NoFlow && len(q) > 0 && q[0].own >= 0 && h.rec.moments[q[0].own].seen.Pump.WashedML > p.WashedML+wasteMoreML
 }
 
 // unsupplied says whether the person had enough wash fluid on the hook for a wash, and here another pack has to be hung first.

@@ -11,7 +11,21 @@ var plantedCollecting = []planted{
 		return late, ok
 	}},
 	{"drip does not follow a flood", "sudden-brisk-bleeding", "drip", leavesAllOut(within(does(sim.SetDrip), 11, 19))},
-	{"drip far too fast", "hip-revision-thin-feed", "drip", otherwise(within(does(sim.SetDrip), 14, 120), 400)},
+	{"drip left far too fast", "steady-oozing-spine", "drip", func(rec *Record) (Edit, bool) {
+		i := rec.firstOf(within(does(sim.SetDrip), 14, 120))
+		if i < 0 {
+			return Edit{}, false
+		}
+		a := rec.Run.Actions[i]
+		a.Value = 300
+		e := Edit{Swap: []Swap{{Own: i, Act: a}}}
+		for _, k := range rec.allOf(does(sim.SetDrip)) {
+			if k > i {
+				e.Drop = append(e.Drop, k)
+			}
+		}
+		return e, true
+	}},
 	{"citrate left behind by calcium", "calcium-in-the-irrigation", "drip", leavesAllOut(within(does(sim.SetDrip), 8, 60))},
 	{"the pack runs out", "sudden-brisk-bleeding", "drip_flow", leavesAllOut(within(either(on(sim.Unhang, sim.AnticoagulantHook), on(sim.Hang, sim.AnticoagulantHook)), 5, 40))},
 	{"too much vacuum", "steady-oozing-spine", "vacuum", otherwise(does(sim.SetVacuum), 300)},

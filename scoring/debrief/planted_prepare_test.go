@@ -2,8 +2,11 @@ package debrief
 
 import (
 	"slices"
+	"testing"
 
+	"rouleau/scoring/play"
 	"rouleau/sim"
+	"rouleau/sim/guarded"
 )
 
 // Known faults in deciding and preparing, and how faults are planted.
@@ -28,7 +31,23 @@ var plantedPreparing = []planted{
 	{"small bowl for an adult", "steady-oozing-spine", "bowl", otherwise(does(sim.ChooseBowl), float64(sim.SmallBowl))},
 	{"nothing looked at", "steady-oozing-spine", "bench_check", leavesAllOut(does(sim.Inspect))},
 	{"processing set opened at once", "steady-oozing-spine", "processing_set", inMinute(on(sim.OpenSet, sim.ProcessingSet), 4)},
-	{"a touched set is used", "heparin-forbidden-citrate-at-hand", "breach", leavesAllOut(does(sim.ReplaceSet))},
+}
+
+// A set is touched in one run of fifty, so the seeds are looked for in which it is.
+func TestATouchedSetThatIsUsedComesFirst(t *testing.T) {
+	p := planted{"a touched set is used", "steady-oozing-spine", "breach", leavesAllOut(does(sim.ReplaceSet))}
+	c := opened(t, p.scenario).Case(1, false)
+	var k tally
+	for seed := uint64(1); k.tried < 3 && seed < 1000; seed++ {
+		run := play.New(c, seed)
+		run.Step() // begins the case
+		if guarded.Uniform(run.State.Chance.Uint64()) < c.Faults.TouchChance {
+			p.try(t, seed, &k)
+		}
+	}
+	if k.tried < 3 || k.first < 3 || k.sized < 3 {
+		t.Errorf("of 3 seeds %d tried, %d first, %d right in size", k.tried, k.first, k.sized)
+	}
 }
 
 // either fits what one of these fits.

@@ -162,6 +162,11 @@ func (rec *Record) stoodAt(tick int64) stood {
 	return rec.stood[min(len(rec.stood)-1, max(0, int(tick/sim.TicksPerSecond)))]
 }
 
+// mostBy is the highest reading by a tick since the bowl began to fill.
+func (rec *Record) mostBy(tick int64) float64 {
+	return rec.most[min(len(rec.most)-1, max(0, int(tick/sim.TicksPerSecond)))]
+}
+
 // judge grades a run of the same case against what steady reached in it.
 func (rec *Record) judge(run *play.Run, yard scoring.Yardstick) scoring.Grade {
 	return scoring.Judge(rec.Scenario, run, yard)

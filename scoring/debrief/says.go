@@ -16,17 +16,24 @@ const (
 	tellHbGDL     = 0.1
 )
 
-// Changes says what another outcome has otherwise than the person's own, the weightiest first. It is empty where nothing differs.
-func Changes(own, other *Outcome) (all []string) {
+// changes says what another outcome has otherwise than the person's own beside points, the weightiest first. It is empty where
+// nothing differs. Nobody passes or fails a lesson.
+func (d *Debrief) changes(other *Outcome) (all []string) {
+	own := &d.Own
 	say := func(key string, args ...any) { all = append(all, words.Say("changes."+key, args...)) }
 	freed, brought := Freed(own, other)
 	for _, name := range freed {
 		say("no_" + name)
 	}
-	for _, name := range brought {
-		say("but_" + name)
+	for i, name := range brought {
+		text := words.Say("changes.new_" + name)
+		if i == 0 && len(freed) > 0 {
+			text = words.Say("changes.but", text)
+		}
+		all = append(all, text)
 	}
 	switch {
+	case d.Record.Scenario.Lesson():
 	case other.Grade.Passed && !own.Grade.Passed:
 		say("passed")
 	case own.Grade.Passed && !other.Grade.Passed:
@@ -65,25 +72,22 @@ func Changes(own, other *Outcome) (all []string) {
 	case d != 0:
 		say(moreOrLess("units", float64(d)), max(d, -d))
 	}
-	if d := other.Grade.Points - own.Grade.Points; d > slightest || d < -slightest {
-		say("points", PointsText(d))
-	}
 	return all
 }
 
-// PointsText is a gain in points with its sign: +11, −0.4.
+// PointsText is a gain in points with its sign: +11, −0.4. What would be shown as nothing is 0.
 func PointsText(d float64) string {
+	if slight(d) {
+		return "0"
+	}
 	text := fmt.Sprintf("%.1f", size(d))
 	if size(d) >= 9.95 {
 		text = fmt.Sprintf("%.0f", size(d))
 	}
-	switch {
-	case d > 0:
+	if d > 0 {
 		return "+" + text
-	case d < 0:
-		return "\u2212" + text // a minus, which is as wide as the plus
 	}
-	return text
+	return "\u2212" + text // a minus, which is as wide as the plus
 }
 
 func moreOrLess(what string, d float64) string {
@@ -94,3 +98,6 @@ func moreOrLess(what string, d float64) string {
 }
 
 func size(d float64) float64 { return max(d, -d) }
+
+// slight says whether a difference in points is too small to be told.
+func slight(d float64) bool { return size(d) < slightest }

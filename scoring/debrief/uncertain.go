@@ -3,6 +3,7 @@ package debrief
 import (
 	"math"
 
+	"rouleau/assets/words"
 	"rouleau/scoring"
 	"rouleau/scoring/operators"
 	"rouleau/scoring/play"
@@ -63,6 +64,15 @@ func SpreadOf(own float64, others []float64) Spread {
 		s.Least, s.Most = min(s.Least, g), max(s.Most, g)
 	}
 	return s
+}
+
+// String says from where to where the points go.
+func (s Spread) String() string {
+	least, most := PointsText(s.Least), PointsText(s.Most)
+	if least == most {
+		return words.Say("told.range_one", least, s.Drawn+1)
+	}
+	return words.Say("told.range", least, most, s.Drawn+1)
 }
 
 // Unsure says whether the drawings do not agree: on the sign, or by more than half and two points [A].

@@ -43,7 +43,8 @@ type App struct {
 	cases    []known
 	origin   string // path of the broken file, to read it again
 	begun    playing
-	held     []playing   // cases that were left and could not be written down: they stay in memory
+	held     []playing // cases that were left and could not be written down: they stay in memory
+	book     bookPages
 	asking   bool        // whether the file of the case is to be read again
 	next     *recording  // to be shown once the cautions were read
 	told     time.Time   // when the case was last given a notice
@@ -76,7 +77,7 @@ func New(o line.Asked, m Machine) (*App, error) {
 	if why := keep.WhyNotWho(o.Who); o.Who != "" && why != "" {
 		return nil, errors.New(words.Say("app.who", why))
 	}
-	a := &App{o: o, machine: m, home: home.New(), desk: bench.New(), paper: ui.Paper(), strong: ui.HighContrast()}
+	a := &App{o: o, machine: m, home: home.New(), desk: bench.New(), book: newBookPages(), paper: ui.Paper(), strong: ui.HighContrast()}
 	var err error
 	if a.folder, err = keep.Open(o.Folder); err != nil {
 		a.tell(err.Error())
@@ -146,12 +147,17 @@ func (a *App) Frame(c *ui.Core, now time.Time) error {
 	}
 	a.drops(c)
 	a.pageMade()
+	a.bookCame()
 	a.scaleKeys(c)
 	defer a.ring()
-	if a.begun.session == nil {
-		return a.homeFrame(c)
+	switch {
+	case a.begun.session != nil:
+		return a.caseFrame(c)
+	case a.book.on:
+		a.bookFrame(c)
+		return nil
 	}
-	return a.caseFrame(c)
+	return a.homeFrame(c)
 }
 
 func (a *App) homeFrame(c *ui.Core) error {
@@ -167,7 +173,7 @@ func (a *App) homeFrame(c *ui.Core) error {
 		if act.Do == home.Understood && len(a.view.Notices) == 0 {
 			c.Focus(0) // its button is gone, and the arrows are for the list again
 		}
-		if a.begun.session != nil {
+		if a.begun.session != nil || a.book.on {
 			c.Focus(0)
 			return nil
 		}
@@ -202,6 +208,8 @@ func (a *App) homeAct(act home.Act) {
 		a.resume(act.Path)
 	case home.PutAside:
 		a.putAside(act.Path)
+	case home.OpenBook:
+		a.openBook()
 	case home.Watch:
 		a.tellError(a.watchFile(act.Path))
 	case home.ShowResult:
@@ -282,7 +290,10 @@ func (a *App) Desk() *bench.Desk { return a.desk }
 
 // Title is what stands in the frame of the window.
 func (a *App) Title() string {
-	if a.begun.session == nil {
+	switch {
+	case a.begun.session == nil && a.book.on:
+		return words.Line("app.title", words.Say("desk_book.title"))
+	case a.begun.session == nil:
 		return words.Say("window.name")
 	}
 	return words.Line("app.title", a.begun.scenario.Title)

@@ -24,7 +24,7 @@ var kinds = map[string]func(*page.Page) ([]byte, error){".html": (*page.Page).HT
 // savePage has the debrief made into a page. What came of it is told when it is there.
 func (a *App) savePage(to string) {
 	r := &report.Report{Draws: session.DebriefDraws}
-	if r.Debrief, r.Costs = a.begun.session.Debriefed(); r.Debrief == nil {
+	if r.Debrief, r.Told = a.begun.session.Debriefed(); r.Debrief == nil {
 		return
 	}
 	if a.page != nil {

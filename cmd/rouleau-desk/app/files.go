@@ -150,6 +150,10 @@ func (a *App) drops(c *ui.Core) {
 		a.notice(words.Say("app.drop_later"))
 		return
 	}
+	if a.book.on {
+		a.bookDrop()
+		return
+	}
 	a.leaveCase()
 	for _, d := range dropped {
 		if d.Fault != "" {

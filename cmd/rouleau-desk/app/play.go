@@ -186,6 +186,7 @@ func (a *App) safe() bool {
 // Close is called when the window has closed. It says where a case under way is kept, or that it could not be; "" when there
 // is none.
 func (a *App) Close() string {
+	a.book.shut()
 	lost := len(a.held) > 0
 	kept := ""
 	if b := a.begun; b.session != nil {

@@ -117,6 +117,7 @@ func (a *App) result(r *recording) error {
 	}
 	s.Refresh()
 	s.Do([]bench.Act{{Do: bench.Finish}})
+	s.View.Interrupted, s.View.TakenOver = r.Breaks.Interruptions, r.Breaks.TakenOver
 	s.View.Screen = bench.Graded // also where the attempt was left before its end, or nothing was done in it
 	grade := gradeOf(&r.Grade)
 	s.View.Result = session.ResultOf(grade)

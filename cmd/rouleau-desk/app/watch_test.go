@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"rouleau/assets/words"
 	"rouleau/cmd/rouleau-desk/bench"
 	"rouleau/cmd/rouleau-desk/line"
 	"rouleau/scenarios"
@@ -145,6 +146,20 @@ func TestTakingOverIsPractice(t *testing.T) {
 	}
 	if !a.Breaks.TakenOver || a.Breaks.Interruptions != 1 {
 		t.Errorf("it is not told that it was taken over and gone on with once: %+v", a.Breaks)
+	}
+	told := func() bool {
+		return w.HasText(words.Say("result.taken_over")) && w.HasText(words.Say("result.interrupted_once"))
+	}
+	if !told() {
+		t.Error("the result page does not say that it was taken over and gone on with")
+	}
+	text, err := os.ReadFile(made[0])
+	if err != nil {
+		t.Fatal(err)
+	}
+	w.drop("again.json", text)
+	if !told() {
+		t.Error("nor does it when the result is opened again")
 	}
 	if r, err := attempt.Replay(a); err != nil || !r.Same() {
 		t.Errorf("it is played again as another one: %+v, %v", r, err)

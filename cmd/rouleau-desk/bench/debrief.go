@@ -54,6 +54,7 @@ type Cost struct {
 	Sure    string // how sure that is, "" where it was played in one drawing alone
 	Unsure  bool   // the drawings do not agree
 	Bears   string // on which criteria
+	Marked  bool   // it has a mark on the timeline
 	At      Moment // when it should have been taken, or the moment of a criterion
 	Courses *Courses
 }

@@ -70,13 +70,10 @@ func (o *overlay) draw(c *ui.Core, id ui.ID, label string, k *Courses, r ui.Rect
 	o.view = c.Chart(g)
 }
 
-// mostMarked are the decisions of most weight that stand on the timeline.
-const mostMarked = 8
-
 // marks puts the decisions of most weight among marks that are in order of time.
 func (t *Told) marks(all []ui.ChartMark) []ui.ChartMark {
-	for i := range t.Costs[:min(mostMarked, len(t.Costs))] {
-		if x := &t.Costs[i]; x.Group == CostGained {
+	for i := range t.Costs {
+		if x := &t.Costs[i]; x.Marked {
 			all = append(all, ui.ChartMark{T: x.At.S, Label: x.Points, Words: x.Points + "  " + x.Title, Kind: ui.MarkPoint, Row: 4})
 		}
 	}

@@ -70,7 +70,7 @@ func (d *Desk) result(c *ui.Core, v *View, window ui.Rect) {
 	res := &v.Result
 	d.end.find(v)
 	in := window.InsetXY(20, 12)
-	foot := in.CutBottom(footHeight(c, in.W))
+	foot := in.CutBottom(footHeight(c, v, in.W))
 	in.CutBottom(8)
 	d.resultHead(c, v, &in)
 	if res.Fault != "" {
@@ -124,6 +124,9 @@ func (d *Desk) resultHead(c *ui.Core, v *View, in *ui.Rect) {
 	case v.Interrupted > 1:
 		under += " " + words.Say("result.interrupted", v.Interrupted)
 	}
+	if v.TakenOver {
+		under += " " + words.Say("result.taken_over")
+	}
 	saved := words.Say("result.not_saved")
 	if res.SavedAs != "" {
 		saved = words.Line("result.saved", res.SavedAs)
@@ -151,8 +154,12 @@ type way struct {
 var ways = [...]way{{"result.save_as", Bench, ui.LookPlain}, {"result.again", Again, ui.LookPlain}, {"result.again_new", AgainNewSeed, ui.LookPlain},
 	{"result.home", GoHome, ui.LookDark}, {"result.leave", Leave, ui.LookPlain}}
 
-func (w *way) button(i int) ui.Button {
-	return ui.Button{ID: ui.Name("way").At(i), Label: words.Say(w.key), Look: w.look}
+func (w *way) button(v *View, i int) ui.Button {
+	b := ui.Button{ID: ui.Name("way").At(i), Label: words.Say(w.key), Look: w.look}
+	if w.do == GoHome && v.Home != "" {
+		b.Label = v.Home
+	}
+	return b
 }
 
 const (
@@ -161,10 +168,10 @@ const (
 )
 
 // footHeight is the room of the ways on and the caution.
-func footHeight(c *ui.Core, width float32) float32 {
+func footHeight(c *ui.Core, v *View, width float32) float32 {
 	h, cell := float32(40), ui.R(0, 0, min(width, mostWays), 0).Col(0, len(ways), waysGap)
 	for i := range ways {
-		h = max(h, c.ButtonHeight(ways[i].button(i), cell.W))
+		h = max(h, c.ButtonHeight(ways[i].button(v, i), cell.W))
 	}
 	return h + 4 + c.LabelHeight(words.Say("first.short"), width, ui.Style{Size: ui.SizeSmall})
 }
@@ -176,7 +183,7 @@ func (d *Desk) resultFoot(c *ui.Core, v *View, foot ui.Rect) {
 	foot.CutBottom(4)
 	foot.W = min(foot.W, mostWays)
 	for i := range ways {
-		w, b := &ways[i], ways[i].button(i)
+		w, b := &ways[i], ways[i].button(v, i)
 		b.Rect = foot.Col(i, len(ways), waysGap)
 		if !c.Button(b) {
 			continue

@@ -53,7 +53,7 @@ func TestResultFitsAtEverySize(t *testing.T) {
 		b.faults(t, "grade")
 		r := &b.Session.View.Result
 		r.Criticals = append(r.Criticals, bench.CriticalResult{Name: "120 mL were given before two people had checked who the blood was for", Mended: true, Moment: bench.Moment{Is: true, S: 3000}})
-		b.Session.View.Notice = "saved as picture.png"
+		b.Session.View.Notice, b.Session.View.TakenOver, b.Session.View.Interrupted = "saved as picture.png", true, 2
 		b.faults(t, "grade with a critical error")
 		b.Click("See it at 0:50:00")
 		b.faults(t, "timeline at a critical error")

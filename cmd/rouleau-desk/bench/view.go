@@ -39,6 +39,7 @@ type View struct {
 	Recorded    Recorded
 	Jumping     bool    // time runs on to the next thing worth attention
 	Interrupted int     // times the case was resumed after the window had gone
+	TakenOver   bool    // the case was begun by another attempt and gone on with from one of its moments
 	LostS       float64 // of the case's time that a late window let go
 	Notice      string  // a line the window wants shown: where something was saved, or why not
 	BusyLeftS   float64
@@ -53,6 +54,7 @@ type View struct {
 	Guide       Guide                   // of a lesson, in practice
 	Result      Result
 	Debrief     Debrief
+	Home        string // what the way home is called where it is no way to the home screen, else ""
 }
 
 // Recorded is the attempt that is watched, as a whole.

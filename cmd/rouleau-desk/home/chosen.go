@@ -136,6 +136,9 @@ func pastWords(p *keep.Past) string {
 	if !p.Ended {
 		how = words.Say("home.broken_off", how)
 	}
+	if p.TakenOver {
+		how = words.Say("home.taken_over", how)
+	}
 	return words.Say("home.past_row", whenWords(p.When), how, strconv.FormatUint(p.Seed, 10), p.Version, p.Operator)
 }
 

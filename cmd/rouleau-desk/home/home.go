@@ -192,6 +192,11 @@ func (h *Home) topBar(c *ui.Core, v *View, r ui.Rect) {
 	button("home settings", words.Say("home.settings"), 'S', settingsDialog)
 	button("home open", words.Say("home.open"), 'O', openDialog)
 	button("home who", who, 'W', whoDialog)
+	label := words.Say("desk_book.to_book")
+	w := ui.TextWidth(label, ui.SizeBody, ui.SemiBold, false) + 62
+	if c.Button(ui.Button{ID: ui.Name("home book"), Rect: r.CutRight(w), Label: label, Key: ui.K('T')}) {
+		h.do(Act{Do: OpenBook})
+	}
 }
 
 // show opens a dialog.

@@ -125,10 +125,14 @@ func resultWords(k *Case) string {
 			best = p
 		}
 	}
-	if len(past) == 1 {
-		return words.Say("home.once", verdict(k, best))
+	text := verdict(k, best)
+	if best.TakenOver {
+		text = words.Say("home.taken_over", text)
 	}
-	return words.Say("home.best_last", verdict(k, best), past[0].Points)
+	if len(past) == 1 {
+		return words.Say("home.once", text)
+	}
+	return words.Say("home.best_last", text, past[0].Points)
 }
 
 // verdict says how it went. A lesson shows points and judges nobody.

@@ -5,6 +5,7 @@ package home_test
 import (
 	"testing"
 
+	"rouleau/assets/words"
 	"rouleau/cmd/rouleau-desk/home"
 	"rouleau/cmd/rouleau-desk/ui"
 )
@@ -69,6 +70,30 @@ func TestTheChosenCaseIsInView(t *testing.T) {
 		d.home.ShowCase(v.Cases[0].Key)
 		if settle(); !d.whole(first) {
 			t.Errorf("%v: a file that was opened is not shown", size)
+		}
+	}
+}
+
+// What was gone on with from another attempt is told as such, in the list where it is the best and in its own row.
+func TestWhatWasTakenOverIsTold(t *testing.T) {
+	over := words.Say("home.taken_over", words.Say("home.passed", 41.0))
+	for _, taken := range []bool{false, true} {
+		v := full()
+		k := &v.Cases[1]
+		k.Past = past(3)
+		k.Past[1].Passed, k.Past[1].TakenOver = true, taken
+		d := sit(sizes[0], v)
+		d.click(t, "Understood")
+		d.Core.SetScroll(ui.Name("home list"), 0)
+		d.Idle()
+		if err := d.Click(k.Title); err != nil {
+			t.Fatal(err)
+		}
+		d.Idle()
+		for _, want := range []string{words.Say("home.best_last", over, 40.0), words.Say("home.taken_over", words.Say("home.practice"))} {
+			if d.HasText(want) != taken {
+				t.Errorf("taken over: %t; %q stands: %t", taken, want, !taken)
+			}
 		}
 	}
 }

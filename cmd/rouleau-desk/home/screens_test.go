@@ -42,7 +42,7 @@ func sit(size ui.Vec, v home.View) *desk {
 func past(n int) (all []keep.Past) {
 	for i := range n {
 		p := keep.Past{ScenarioID: "a", Title: "A", Mode: "practice", Operator: "some-long-pseudonym-0001", When: "2031-05-14T08:30:00Z",
-			Path: fmt.Sprintf("attempt-%d.json", i), Version: 12, Seed: 18446744073709551615 - uint64(i), Points: float64(40 + i%60), Passed: i%3 == 0, Ended: i%7 != 0}
+			Path: fmt.Sprintf("attempt-%d.json", i), Version: 12, Seed: 18446744073709551615 - uint64(i), Points: float64(40 + i%60), Passed: i%3 == 0, Ended: i%7 != 0, TakenOver: i%5 == 3}
 		if i%2 == 0 {
 			p.Mode = "assessment"
 		}

@@ -102,6 +102,7 @@ const (
 	Watch                    // Path of an attempt
 	ShowResult               // Path of an attempt
 	Understood               // the notice on the screen, the oldest, was read
+	OpenBook                 // the competency book
 	Close                    // the window
 )
 

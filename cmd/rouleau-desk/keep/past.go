@@ -26,6 +26,7 @@ type Past struct {
 	Seed                                          uint64
 	Points                                        float64
 	Passed, Ended                                 bool
+	TakenOver                                     bool // begun by another attempt
 }
 
 // fileKey tells a file from what it was before: who writes it changes its size or its time.
@@ -134,7 +135,10 @@ func (f *Folder) head(r io.Reader, p *Past) error {
 		Version          int
 	}
 	var seed string
-	into := map[string]any{"when": &p.When, "mode": &p.Mode, "operator": &p.Operator, "scenario": &scenario, "seed": &seed, "ended": &p.Ended}
+	var breaks struct {
+		TakenOver bool `json:"taken_over"`
+	}
+	into := map[string]any{"when": &p.When, "mode": &p.Mode, "breaks": &breaks, "operator": &p.Operator, "scenario": &scenario, "seed": &seed, "ended": &p.Ended}
 	for left := len(into); left > 0; {
 		key, err := d.Token()
 		name, ok := key.(string)
@@ -155,7 +159,7 @@ func (f *Folder) head(r io.Reader, p *Past) error {
 	if err != nil || scenario.ID == "" {
 		return bad
 	}
-	p.Seed, p.ScenarioID, p.Version = n, scenario.ID, scenario.Version
+	p.Seed, p.ScenarioID, p.Version, p.TakenOver = n, scenario.ID, scenario.Version, breaks.TakenOver
 	p.Title = f.title(scenario.SHA256, scenario.Text, scenario.ID)
 	return nil
 }

@@ -71,7 +71,7 @@ func (s *Session) playTo(tick int64, r *Recorded) error {
 
 // takeOver notes that what was done so far is another attempt's.
 func (s *Session) takeOver() {
-	s.tookOver, s.guide = true, nil
+	s.View.TakenOver, s.guide = true, nil
 	s.readLog()
 	s.charts.Marks = append(s.charts.Marks, bench.Mark{S: sim.Seconds(s.Run.State.Tick), Text: words.Say("mark.try_again")})
 }

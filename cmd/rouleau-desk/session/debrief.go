@@ -12,7 +12,6 @@ import (
 
 	"rouleau/cmd/forks"
 	"rouleau/cmd/rouleau-desk/bench"
-	"rouleau/scenarios"
 	"rouleau/scoring/debrief"
 )
 
@@ -21,12 +20,11 @@ const DebriefDraws = 3
 
 // otherwise is a debrief on its way. Its goroutines write to the channels and the counts alone.
 type otherwise struct {
-	ctx      context.Context
-	stop     context.CancelFunc
-	scenario *scenarios.Scenario
-	record   func() (*debrief.Record, error)
-	total    float64 // points that the page shows
-	heed     string  // what has to be known first, "" for nothing
+	ctx    context.Context
+	stop   context.CancelFunc
+	record func() (*debrief.Record, error)
+	shown  shownGrade
+	heed   string // what has to be known first, "" for nothing
 
 	done, all, first atomic.Int64  // plays; first are those that are not of other drawings
 	told             chan findings // holds one
@@ -40,8 +38,8 @@ type otherwise struct {
 // findings are what came of it.
 type findings struct {
 	debrief *debrief.Debrief
-	costs   []debrief.Cost // in order
-	told    *bench.Told
+	said    *debrief.Told
+	told    *bench.Told // the same in the terms of the page
 	err     error
 }
 
@@ -58,7 +56,7 @@ func (s *Session) openDebrief() {
 		return
 	}
 	sc, run, assessment := s.scenario, s.Run, s.options.Assessment
-	o := &otherwise{scenario: sc, total: v.Result.Total, told: make(chan findings, 1), courses: make(chan pair, 1), wanted: -1}
+	o := &otherwise{shown: shownGrade{v.Result.Total, v.Result.Pass}, told: make(chan findings, 1), courses: make(chan pair, 1), wanted: -1}
 	o.record = func() (*debrief.Record, error) { return debrief.OfRun(sc, run, assessment), nil }
 	if w := s.options.Watch; w != nil && w.Record != nil {
 		o.record, o.heed = w.Record, w.Heed
@@ -76,10 +74,12 @@ func (o *otherwise) play() (p findings) {
 	}
 	p.debrief = debrief.New(rec)
 	plan := forks.Plan{Draws: DebriefDraws, Workers: max(1, runtime.GOMAXPROCS(0)-1), Progress: o.progress} // one is left to the window
-	if p.costs, p.err = forks.Costs(o.ctx, p.debrief, plan); p.err != nil {
-		return p
+	costs, err := forks.Costs(o.ctx, p.debrief, plan)
+	if err != nil {
+		return findings{err: err}
 	}
-	t := teller{sc: o.scenario, d: p.debrief, costs: p.costs, total: o.total}
+	p.said = debrief.Tell(p.debrief, costs)
+	t := teller{d: p.debrief, told: p.said, shown: o.shown}
 	p.told = t.tell()
 	if o.heed != "" {
 		p.told.Heed = append([]string{o.heed}, p.told.Heed...)
@@ -159,10 +159,10 @@ func (s *Session) closeDebrief() {
 	}
 }
 
-// Debriefed is the debrief that has been played, with its costs in order; nil while there is none.
-func (s *Session) Debriefed() (*debrief.Debrief, []debrief.Cost) {
+// Debriefed is the debrief that has been played, with what it tells; nil while there is none.
+func (s *Session) Debriefed() (*debrief.Debrief, *debrief.Told) {
 	if o := s.otherwise; o != nil && o.found.told != nil {
-		return o.found.debrief, o.found.costs
+		return o.found.debrief, o.found.said
 	}
 	return nil, nil
 }

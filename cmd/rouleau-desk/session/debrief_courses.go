@@ -27,7 +27,7 @@ func decisionCourses(d *debrief.Debrief, place int) *bench.Courses {
 func coursesOf(own, other *play.Run, name string) *bench.Courses {
 	c := &bench.Courses{Names: [2]string{words.Say("report.own"), name}}
 	ch := chart.Beside("", &chart.Course{Name: c.Names[0], Run: own}, &chart.Course{Name: name, Run: other}, math.NaN())
-	c.EndS, c.Lanes = ch.EndS, make([]bench.CourseLane, len(ch.Lanes))
+	c.EndS, c.Differ, c.Lanes = ch.EndS, ch.Differ(), make([]bench.CourseLane, len(ch.Lanes))
 	for i := range ch.Lanes {
 		from, to := &ch.Lanes[i], &c.Lanes[i]
 		to.Name, to.Unit, to.Digits, to.Least, to.Most = from.Name, from.Unit, from.Digits, from.Least, from.Most
@@ -36,35 +36,17 @@ func coursesOf(own, other *play.Run, name string) *bench.Courses {
 				to.Values[k].Add(v)
 			}
 		}
-		c.Differ = c.Differ || apart(to)
 		for _, z := range from.Zones {
 			c.Targets = append(c.Targets, ui.ChartZone{Lane: i, From: z.From, To: z.To, Label: z.Label})
 		}
 	}
 	for i, row := range ch.Rows {
-		c.Rows, c.Differ = append(c.Rows, row.Name), true
+		c.Rows = append(c.Rows, row.Name)
 		for _, s := range row.Spans {
 			c.Bars = append(c.Bars, ui.ChartBand{From: s.FromS, To: s.ToS, Label: s.Text, Row: i, Fill: s.Fill})
 		}
 	}
 	return c
-}
-
-// slightestPart is the part of a lane's height below which two curves lie on each other.
-const slightestPart = 0.02
-
-// apart says whether the values of a lane can be told apart anywhere.
-func apart(l *bench.CourseLane) bool {
-	a, b := &l.Values[0], &l.Values[1]
-	if a.Len() != b.Len() {
-		return true
-	}
-	for i := range a.Len() {
-		if d := a.At(i) - b.At(i); math.Abs(d) > slightestPart*(l.Most-l.Least) || math.IsNaN(a.At(i)) != math.IsNaN(b.At(i)) {
-			return true
-		}
-	}
-	return false
 }
 
 // parting is the tick of the first act by which two courses of one case differ, -1 where there is none.

@@ -8,12 +8,10 @@ import (
 	"errors"
 	"math"
 	"runtime"
-	"strconv"
 	"strings"
 	"testing"
 	"time"
 
-	"rouleau/assets/words"
 	"rouleau/cmd/forks"
 	"rouleau/cmd/rouleau-desk/bench"
 	"rouleau/scenarios"
@@ -82,91 +80,40 @@ func TestTheDebriefTellsWhatWasPlayed(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	var want [bench.CostLeft][]string
-	for i := range costs {
-		c, group := &costs[i], bench.CostSame
-		if c.Mattered() {
-			group = bench.CostGained
-			if c.Gain < 0 {
-				group = bench.CostBetter
-			}
-		}
-		want[group] = append(want[group], gained(c.Points)+" "+sentence(c.Decision.Title))
-	}
-	var got [bench.CostLeft + 1][]string
+	want := debrief.Tell(d, costs)
 	unsure := 0
-	for i := range told.Costs {
+	for i, l := range want.Lines {
 		k := &told.Costs[i]
-		got[k.Group] = append(got[k.Group], k.Points+" "+k.Title)
-		if i > 0 && k.Group < told.Costs[i-1].Group {
-			t.Errorf("%q stands behind what comes after it", k.Title)
+		if k.Group != costGroups[l.Group] || k.Points != l.Points || k.Title != sentence(l.Cost.Decision.Title) || k.Changes != strings.Join(l.Changes, ", ") || k.Sure != l.Sure || k.Unsure != l.Unsure {
+			t.Errorf("%+v is told as %+v", l, k)
+		}
+		if k.Place < 0 || d.Decisions[k.Place].Title != l.Cost.Decision.Title || k.Marked != (l.Group == debrief.Gained && i < debrief.MostMarked) {
+			t.Errorf("%q leads to %d, marked: %t", k.Title, k.Place, k.Marked)
 		}
 		if k.Unsure {
 			unsure++
 		}
-		if k.Group < bench.CostLeft && d.Decisions[k.Place].Title != costTitle(costs, k.Title) {
-			t.Errorf("%q leads to %q", k.Title, d.Decisions[k.Place].Title)
+	}
+	if len(told.Costs) != len(want.Lines)+len(want.Left) || len(want.Of(debrief.Gained)) < 3 || len(want.Left) == 0 {
+		t.Errorf("%d rows, %d decisions, %d of them gained, %d criteria left", len(told.Costs), len(want.Lines), len(want.Of(debrief.Gained)), len(want.Left))
+	}
+	for i, b := range want.Left {
+		if k := &told.Costs[len(want.Lines)+i]; k.Group != bench.CostLeft || k.Points != b.Points || k.Title != sentence(d.Own.Grade.Criteria[b.Criterion].Meaning) || k.Place >= 0 {
+			t.Errorf("%+v is told as %+v", b, k)
 		}
-	}
-	if strings.Join(got[bench.CostGained], "\n") != strings.Join(want[bench.CostGained], "\n") || len(want[bench.CostGained]) < 3 {
-		t.Errorf("gained:\n%s\nwant\n%s", strings.Join(got[bench.CostGained], "\n"), strings.Join(want[bench.CostGained], "\n"))
-	}
-	if n, w := got[bench.CostBetter], want[bench.CostBetter]; len(n) != len(w) || len(n) > 0 && n[0] != w[len(w)-1] {
-		t.Errorf("better: %q, want the last of %q first", n, w)
-	}
-	if len(got[bench.CostSame]) != len(want[bench.CostSame]) || len(got[bench.CostLeft]) != len(d.Unexplained(costs)) {
-		t.Errorf("%d that changed nothing, %d lost points left", len(got[bench.CostSame]), len(got[bench.CostLeft]))
 	}
 	if unsure == 0 {
 		t.Error("nothing is unsure; this test wants a case in which something is")
 	}
-	if n := len(debrief.Questions(d, costs)); n != len(told.Questions) || n < 5 {
+	if n := len(want.Questions); n != len(told.Questions) || n < 5 {
 		t.Errorf("%d questions of %d", len(told.Questions), n)
 	}
-	for i := range told.Costs { // of a lesson whose criteria have fewer points than a hundred, too
-		k := &told.Costs[i]
-		if k.Group == bench.CostLeft || strings.Contains(k.Bears, words.Say("report.line_more", 1)[:4]) {
-			continue
-		}
-		sum := 0.0
-		for _, part := range strings.Split(k.Bears, "; ") {
-			sum += pointsIn(part)
-		}
-		if math.Abs(sum-pointsIn(k.Points)) > 0.6 {
-			t.Errorf("%q: %s points, by criterion %q", k.Title, k.Points, k.Bears)
-		}
-	}
-	for _, f := range told.Figures {
-		if f.Name == words.Say("report.figure_passed") {
-			t.Error("a lesson is passed or not")
-		}
-		if f.Name == words.Say("report.figure_bowls") && (f.Own == "" || f.Own == f.Good) {
-			t.Errorf("bowls: %+v", f)
-		}
+	if len(told.Figures) != len(want.Figures) {
+		t.Errorf("%d figures of %d", len(told.Figures), len(want.Figures))
 	}
 	if !told.Good.Differ || len(told.Good.Lanes) < 2 || told.Good.Part.Is {
 		t.Errorf("beside a good run: %+v", told.Good.Names)
 	}
-}
-
-// pointsIn is the number of points at the head of a text, 0 where there is none.
-func pointsIn(text string) float64 {
-	head, _, _ := strings.Cut(text, " ")
-	p, err := strconv.ParseFloat(strings.Replace(head, "\u2212", "-", 1), 64)
-	if err != nil {
-		return 0
-	}
-	return p
-}
-
-// costTitle is the title of the decision that a row tells of.
-func costTitle(costs []debrief.Cost, told string) string {
-	for i := range costs {
-		if sentence(costs[i].Decision.Title) == told {
-			return costs[i].Decision.Title
-		}
-	}
-	return ""
 }
 
 // The courses of a decision are those of its fork, up to the moment at which they part.

@@ -55,7 +55,6 @@ type Session struct {
 	hurrying bool         // waits of the lesson pass at ten times the pace
 	follows  string       // title of the case to play after it
 	slowed   int          // the speed to go back to after such a wait, 0 for none
-	tookOver bool         // it was begun by another attempt
 	toldLag  int64
 	lost     time.Duration // of the case's time that a late window let go
 	untold   time.Duration // of it
@@ -92,7 +91,7 @@ func (s *Session) start(screen bench.Screen) {
 	s.charts, s.whole = bench.Charts{}, bench.Charts{}
 	s.read, s.known, s.owed, s.begun = 0, [sim.AlarmCount]bool{}, 0, false
 	s.trail, s.toldLag, s.spent, s.toldLeft, s.marks = coach.Trail{}, 0, 0, 0, nil
-	s.lost, s.untold, s.kept, s.jump, s.tookOver = 0, 0, kept{}, jump{}, false
+	s.lost, s.untold, s.kept, s.jump = 0, 0, kept{}, jump{}
 	s.watched, s.watchTold, s.filmed = 0, false, film{}
 	speed := 1
 	if s.options.Assessment {
@@ -243,7 +242,7 @@ func (s *Session) finish() {
 
 // Breaks are what came between the person and the case so far.
 func (s *Session) Breaks() attempt.Breaks {
-	return attempt.Breaks{Interruptions: s.View.Interrupted, LetGoS: attempt.Exact(s.lost.Seconds()), TakenOver: s.tookOver}
+	return attempt.Breaks{Interruptions: s.View.Interrupted, LetGoS: attempt.Exact(s.lost.Seconds()), TakenOver: s.View.TakenOver}
 }
 
 func (s *Session) grade() {

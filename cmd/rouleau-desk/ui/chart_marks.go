@@ -50,7 +50,7 @@ func (c *Core) chartBands(g *Chart, l *chartLayout) {
 		c.Frame(box, 3, 1, c.Pal.Edge)
 		in := box.InsetXY(5, 0)
 		if w := st.Width(b.Label); w <= in.W {
-			if b.Fill == BandHatch {
+			if b.Fill == BandHatch && b.Label != "" {
 				c.Fill(Rect{in.X - 2, in.Y + 2, w + 4, in.H - 4}, 2, c.Pal.Ground)
 			}
 			c.inner(g.ID, in, b.Label, st)

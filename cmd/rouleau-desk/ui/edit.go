@@ -149,8 +149,8 @@ func oneLine(s string) string {
 
 // editKeys applies the keys and letters of this frame to the field with the
 // focus and reports whether Enter was pressed.
-func (c *Core) editKeys(id ID, most int) (enter bool) {
-	e := &c.edit
+func (c *Core) editKeys(f *TextField) (enter bool) {
+	e, most := &c.edit, f.Most
 	if !c.runesUsed && c.in.Mods&(ModCtrl|ModAlt) != ModCtrl {
 		for _, r := range c.in.Runes {
 			if !unicode.IsControl(r) {
@@ -170,7 +170,7 @@ func (c *Core) editKeys(id ID, most int) (enter bool) {
 		case ctrl && k.Key == K('A').Key:
 			e.caret, e.anchor = len(e.text), 0
 		case ctrl && (k.Key == K('C').Key || k.Key == K('X').Key):
-			if from, to := e.selection(); from < to {
+			if from, to := e.selection(); from < to && !f.Secret {
 				c.SetClipboard(e.text[from:to])
 				if k.Key == K('X').Key {
 					e.insert("", most)

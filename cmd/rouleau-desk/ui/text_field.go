@@ -2,6 +2,11 @@
 
 package ui
 
+import (
+	"strings"
+	"unicode/utf8"
+)
+
 // TextField is a line of text. The caller keeps the text.
 type TextField struct {
 	ID    ID
@@ -12,6 +17,26 @@ type TextField struct {
 	Most  int    // the most letters, 0 for no bound
 	Key   Chord  // quick key: puts the focus here
 	Why   string
+
+	Secret bool // shown as dots, told to nobody who reads marks, and never copied
+}
+
+// dotted is how a text of the field is shown.
+func (f *TextField) dotted(text string) string {
+	if !f.Secret {
+		return text
+	}
+	return strings.Repeat(secretDot, utf8.RuneCountInString(text))
+}
+
+const secretDot = "•"
+
+// within turns a place in what is shown into one in the text.
+func (f *TextField) within(text string, at int) int {
+	if !f.Secret {
+		return at
+	}
+	return len(firstRunes(text, at/len(secretDot)))
 }
 
 // TextFieldHeight is the height of a field with its label above.
@@ -41,8 +66,8 @@ func (c *Core) TextField(f TextField) (text string, entered bool) {
 	} else if c.edit.id == f.ID {
 		c.edit = editState{}
 	}
-	c.set(t, text, false)
-	c.drawField(t, f, box, in, text)
+	c.set(t, f.dotted(text), false)
+	c.drawField(t, f, box, in, f.dotted(text))
 	return text, entered
 }
 
@@ -74,7 +99,7 @@ func (c *Core) editField(t target, f TextField, in Rect) (text string, entered b
 		e.to(min(e.caret, len(e.text)), false)
 	}
 	if t.began || t.held {
-		at := TextIndex(e.text, c.in.Pointer.X-in.X+e.off, SizeBody, Regular, false)
+		at := f.within(e.text, TextIndex(f.dotted(e.text), c.in.Pointer.X-in.X+e.off, SizeBody, Regular, false))
 		shift := c.in.Mods&ModShift != 0
 		if t.began {
 			e.click(c.in.Pointer.X, c.clockMS)
@@ -89,22 +114,22 @@ func (c *Core) editField(t target, f TextField, in Rect) (text string, entered b
 		}
 		e.blink = c.clockMS
 	}
-	entered = c.editKeys(f.ID, f.Most)
-	c.keepCaret(in)
+	entered = c.editKeys(&f)
+	c.keepCaret(&f, in)
 	return e.text, entered
 }
 
 // keepCaret scrolls the text so that the caret stays in the field.
-func (c *Core) keepCaret(in Rect) {
+func (c *Core) keepCaret(f *TextField, in Rect) {
 	e := &c.edit
-	x := TextWidth(e.text[:e.caret], SizeBody, Regular, false)
+	x := TextWidth(f.dotted(e.text[:e.caret]), SizeBody, Regular, false)
 	if x-e.off > in.W-2 {
 		e.off = x - in.W + 2
 	}
 	if x < e.off {
 		e.off = x
 	}
-	e.off = max(0, min(e.off, TextWidth(e.text, SizeBody, Regular, false)-in.W+2))
+	e.off = max(0, min(e.off, TextWidth(f.dotted(e.text), SizeBody, Regular, false)-in.W+2))
 }
 
 func (c *Core) drawField(t target, f TextField, box, in Rect, text string) {
@@ -128,8 +153,8 @@ func (c *Core) drawField(t target, f TextField, box, in Rect, text string) {
 	e := &c.edit
 	c.PushClip(in.InsetXY(-2, 0))
 	if from, to := e.selection(); from < to {
-		x0 := in.X - e.off + TextWidth(text[:from], SizeBody, Regular, false)
-		x1 := in.X - e.off + TextWidth(text[:to], SizeBody, Regular, false)
+		x0 := in.X - e.off + TextWidth(f.dotted(e.text[:from]), SizeBody, Regular, false)
+		x1 := in.X - e.off + TextWidth(f.dotted(e.text[:to]), SizeBody, Regular, false)
 		c.Fill(R(x0, box.Y+8, x1-x0, box.H-16), 2, mix(p.Well, p.Accent, selectPart))
 	}
 	if text == "" {
@@ -140,7 +165,7 @@ func (c *Core) drawField(t target, f TextField, box, in Rect, text string) {
 		c.markText(f.ID, in, text, false)
 	}
 	if c.Still || int((c.clockMS-e.blink)/530)%2 == 0 {
-		x := in.X - e.off + TextWidth(text[:e.caret], SizeBody, Regular, false)
+		x := in.X - e.off + TextWidth(f.dotted(e.text[:e.caret]), SizeBody, Regular, false)
 		c.Fill(R(x-0.5, box.Y+9, 1.5, box.H-18), 0, p.Ink)
 	}
 	c.PopClip()

@@ -158,6 +158,34 @@ func apartness(a, b []float64, lane *Lane) float64 {
 	return sum / n
 }
 
+// Differ says whether an eye could tell the two courses of a chart apart anywhere.
+func (ch *Chart) Differ() bool {
+	for i := range ch.Lanes {
+		if ch.Lanes[i].differ() {
+			return true
+		}
+	}
+	return len(ch.Rows) > 0
+}
+
+// slightestPart is the part of a lane's height below which two curves lie on each other.
+const slightestPart = 0.02
+
+// differ says whether the two curves of a lane can be told apart anywhere, or one goes on well beyond the other.
+func (lane *Lane) differ() bool {
+	a, b := lane.Curves[0].Values, lane.Curves[1].Values
+	if n := float64(len(a) - len(b)); max(n, -n) > visibleS {
+		return true
+	}
+	least, most := lane.scale()
+	for i := range min(len(a), len(b)) {
+		if math.Abs(a[i]-b[i]) > slightestPart*(most-least) || math.IsNaN(a[i]) != math.IsNaN(b[i]) {
+			return true
+		}
+	}
+	return false
+}
+
 // bandsDiffer says whether bands do.
 func bandsDiffer(a, b *Course, say func(*play.Sample) (string, Fill)) bool {
 	apart := 0.0

@@ -37,8 +37,8 @@ func TestBesideShowsWhatDiffers(t *testing.T) {
 	})}
 	both := &Course{Name: "steady", Run: steady.Run}
 	ch := Beside("no anticoagulant", dry, both, part)
-	drawing := ch.SVG()
-	if !bytes.Equal(drawing, Beside("no anticoagulant", dry, both, part).SVG()) {
+	drawing := drawn(ch)
+	if !bytes.Equal(drawing, drawn(Beside("no anticoagulant", dry, both, part))) {
 		t.Error("the same courses give another drawing")
 	}
 	have := map[string]int{}
@@ -53,8 +53,8 @@ func TestBesideShowsWhatDiffers(t *testing.T) {
 	if s := words.Say("course.bleeding"); slices.ContainsFunc(ch.Lanes, func(l Lane) bool { return l.Name == s }) {
 		t.Error("bleeding is drawn, though it hardly differs")
 	}
-	if len(ch.Lanes) > mostLanes || len(ch.Lanes) < 2 {
-		t.Errorf("%d lanes", len(ch.Lanes))
+	if len(ch.Lanes) > mostLanes || len(ch.Lanes) < 2 || !ch.Differ() {
+		t.Errorf("%d lanes, differ: %t", len(ch.Lanes), ch.Differ())
 	}
 	onSheet(t, "beside", ch.List(), sheetW/2, sheetH/2)
 	for _, lane := range ch.Lanes {
@@ -72,7 +72,10 @@ func TestEqualCoursesDifferInNothing(t *testing.T) {
 	if len(ch.Rows) > 0 || len(ch.Lanes) != 1 || ch.Lanes[0].Name != words.Say("course.hb") {
 		t.Errorf("%d rows, lanes %v", len(ch.Rows), ch.Lanes)
 	}
-	texts(t, ch.SVG())
+	if ch.Differ() {
+		t.Error("an eye could tell a course from itself")
+	}
+	texts(t, drawn(ch))
 	for _, op := range ch.List().Ops {
 		if op.Str == words.Say("course.parts", "0:00:00") {
 			t.Error("courses that never part have a moment where they do")
@@ -116,5 +119,30 @@ func TestAnEyeTellsWhatDiffers(t *testing.T) {
 		if got := apartness(flat, c.other, lane); (got > 0) != c.differs || math.IsNaN(got) {
 			t.Errorf("%s: %g", c.name, got)
 		}
+	}
+}
+
+// Two courses differ where their curves lie apart, where one has a value and the other none, or where one goes on well beyond the
+// other's end; a line's breadth is no difference.
+func TestWhenTwoCoursesDiffer(t *testing.T) {
+	flat := func(n int, v float64) []float64 { return slices.Repeat([]float64{v}, n) }
+	for name, k := range map[string]struct {
+		a, b []float64
+		want bool
+	}{
+		"alike":            {flat(600, 5), flat(600, 5), false},
+		"a line's breadth": {flat(600, 5), flat(600, 5.1), false},
+		"apart":            {flat(600, 5), append(flat(599, 5), 5.3), true},
+		"none":             {flat(600, 5), append(flat(599, 5), math.NaN()), true},
+		"a little longer":  {flat(600, 5), flat(650, 5), false},
+		"much longer":      {flat(700, 5), flat(600, 5), true},
+	} {
+		ch := &Chart{Lanes: []Lane{{Most: 10, Curves: []Curve{{Values: k.a}, {Values: k.b}}}}}
+		if ch.Differ() != k.want {
+			t.Errorf("%s: %t", name, ch.Differ())
+		}
+	}
+	if !(&Chart{Rows: []Row{{}}}).Differ() {
+		t.Error("rows stand in a chart only where they differ")
 	}
 }

@@ -1,14 +1,11 @@
-// Package chart draws the course of a case on one axis of time, as SVG to stand in a page: bands, numbered moments, and lanes
-// of curves and layers. It draws with the widgets of the window and writes with its drawing, so a curve on paper looks as it
-// does on the bench. The same course gives the same bytes. This file holds what a chart is made of.
+// Package chart draws the course of a case on one axis of time, to stand in a page: bands, numbered moments, and lanes of curves
+// and layers. It draws with the widgets of the window, so a curve on paper looks as it does on the bench. The same course gives
+// the same drawing. This file holds what a chart is made of.
 package chart
 
 import (
-	"bytes"
 	"math"
-	"strings"
 
-	"rouleau/cmd/rouleau-desk/svg"
 	"rouleau/cmd/rouleau-desk/ui"
 )
 
@@ -16,7 +13,6 @@ import (
 type Chart struct {
 	Title   string
 	Caption string // says what grounds, dashes and fills mean; to be printed under the drawing
-	Prefix  string // of every id in the drawing; drawings of one page need different ones
 	EndS    float64
 	Moments []Moments
 	Rows    []Row
@@ -112,19 +108,6 @@ const (
 	gap     = 6
 	epsilon = 1e-9
 )
-
-// SVG is the drawing, to be put into a page as it is.
-func (ch *Chart) SVG() []byte {
-	drawing := svg.Of(ch.List(), ch.Title)
-	if _, inside, found := bytes.Cut(drawing, []byte("?>\n")); found {
-		drawing = inside
-	}
-	if ch.Prefix == "" {
-		return drawing
-	}
-	// In words that are drawn a quotation mark is written otherwise, so this finds nothing but ids.
-	return []byte(strings.NewReplacer(` id="`, ` id="`+ch.Prefix, `"url(#`, `"url(#`+ch.Prefix).Replace(string(drawing)))
-}
 
 // reach is a round number no value of a lane is above.
 func (lane *Lane) reach() float64 {

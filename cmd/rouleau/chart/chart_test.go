@@ -10,6 +10,7 @@ import (
 	"strings"
 	"testing"
 
+	"rouleau/cmd/rouleau-desk/svg"
 	"rouleau/cmd/rouleau-desk/ui"
 	"rouleau/scenarios"
 	"rouleau/scoring/operators"
@@ -33,6 +34,9 @@ func played(t *testing.T, name, who string) (*scenarios.Scenario, *Course) {
 	run.ToEnd(o.Play(operators.SheetOf(sc, &c)))
 	return sc, CourseOf(who, run)
 }
+
+// drawn is a chart as SVG.
+func drawn(ch *Chart) []byte { return svg.Of(ch.List(), ch.Title) }
 
 // texts reads a drawing, which must be well-formed, and gives what is written in it.
 func texts(t *testing.T, drawing []byte) (all []string) {
@@ -69,7 +73,7 @@ func TestTheDrawingShowsTheCourse(t *testing.T) {
 	sc, steady := played(t, "steady-oozing-spine", "steady")
 	_, idle := played(t, "steady-oozing-spine", "idle")
 	moments := []Moments{{Name: "marks", At: []Moment{{S: 60, Text: "A1"}, {S: 61, Text: "A2"}, {S: 4000, Text: "A3"}}, Guide: true}}
-	both := func() []byte { return Of("a case", []*Course{steady, idle}, 10, moments).SVG() }
+	both := func() []byte { return drawn(Of("a case", []*Course{steady, idle}, 10, moments)) }
 	drawing := both()
 	if !bytes.Equal(drawing, both()) {
 		t.Error("the same courses give another drawing")
@@ -96,7 +100,7 @@ func TestTheDrawingShowsTheCourse(t *testing.T) {
 			t.Errorf("%q is drawn, though nothing happened there", not)
 		}
 	}
-	alone := texts(t, Of("a case", []*Course{steady}, math.NaN(), nil).SVG())
+	alone := texts(t, drawn(Of("a case", []*Course{steady}, math.NaN(), nil)))
 	for _, s := range alone {
 		if strings.HasSuffix(s, ", steady") || strings.HasPrefix(s, "at most") {
 			t.Errorf("a chart of one run says %q", s)
@@ -113,7 +117,7 @@ func TestNothingRunsOffTheSheet(t *testing.T) {
 			Length float64 `xml:"textLength,attr"`
 			Says   string  `xml:",chardata"`
 		}
-		d := xml.NewDecoder(bytes.NewReader(Of(name, []*Course{co}, 10, nil).SVG()))
+		d := xml.NewDecoder(bytes.NewReader(drawn(Of(name, []*Course{co}, 10, nil))))
 		for {
 			tok, err := d.Token()
 			if errors.Is(err, io.EOF) {

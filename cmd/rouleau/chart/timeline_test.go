@@ -11,6 +11,7 @@ import (
 
 	"rouleau/assets/words"
 	"rouleau/cmd/rouleau-desk/ui"
+	"rouleau/cmd/rouleau/page"
 	"rouleau/scenarios"
 	"rouleau/scoring/operators"
 	"rouleau/scoring/play"
@@ -69,9 +70,9 @@ func TestATimelineIsWholeAndReadable(t *testing.T) {
 			_, co := played(t, name, who)
 			ch, named := told(name, co)
 			what := name + ", " + who
-			drawing := ch.SVG()
+			drawing := drawn(ch)
 			again, names := told(name, co)
-			if !bytes.Equal(drawing, again.SVG()) || !slices.Equal(named, names) {
+			if !bytes.Equal(drawing, drawn(again)) || !slices.Equal(named, names) {
 				t.Errorf("%s: the same course gives another drawing", what)
 			}
 			have := map[string]bool{}
@@ -207,11 +208,19 @@ func TestIdsOfAPageDiffer(t *testing.T) {
 	_, spine := played(t, "steady-oozing-spine", "steady")
 	ch, _ := told(`a "case" with id="c1" and url(#c1)`, co)
 	other, _ := told("another", spine)
-	ch.Prefix, other.Prefix = "one-", "two-"
-	both := slices.Concat([]byte("<div>"), ch.SVG(), other.SVG(), []byte("</div>"))
-	texts(t, both)
+	p := &page.Page{Title: "charts"}
+	for _, ch := range []*Chart{ch, other} {
+		p.Blocks = append(p.Blocks, page.Block{Drawing: &page.Drawing{List: ch.List(), Says: ch.Title}})
+	}
+	both, err := p.HTML()
+	if err != nil {
+		t.Fatal(err)
+	}
 	ids := map[string]bool{}
 	for _, m := range regexp.MustCompile(` id="([^"]+)"`).FindAllSubmatch(both, -1) {
+		if ids[string(m[1])] {
+			t.Errorf("the id %s stands twice", m[1])
+		}
 		ids[string(m[1])] = true
 	}
 	used := regexp.MustCompile(`="url\(#([^)]+)\)"`).FindAllSubmatch(both, -1)
@@ -220,7 +229,7 @@ func TestIdsOfAPageDiffer(t *testing.T) {
 			t.Errorf("%s is referred to and is not there", m[1])
 		}
 	}
-	if len(ids) < 20 || len(used) < 20 || !ids["one-c1"] || !ids["two-c1"] || !ids["two-h1"] {
+	if len(ids) < 20 || len(used) < 20 || !ids["d1c1"] || !ids["d2c1"] || !ids["d2h1"] {
 		t.Errorf("%d ids, %d uses", len(ids), len(used))
 	}
 }
@@ -238,11 +247,11 @@ func TestNothingHappenedYet(t *testing.T) {
 		}
 		co := CourseOf("nobody", run)
 		ch, named := told("nothing", co)
-		texts(t, ch.SVG())
+		texts(t, drawn(ch))
 		if len(named) > steps*5 {
 			t.Errorf("%d things are told after %d s", len(named), steps)
 		}
-		texts(t, Beside("nothing", co, co, 0).SVG())
+		texts(t, drawn(Beside("nothing", co, co, 0)))
 	}
 }
 
@@ -259,7 +268,7 @@ func TestAWatchedRunIsTheSameCourse(t *testing.T) {
 	}
 	one, _ := told("a case", co)
 	other, _ := told("a case", again)
-	if !bytes.Equal(one.SVG(), other.SVG()) {
+	if !bytes.Equal(drawn(one), drawn(other)) {
 		t.Error("it is drawn otherwise")
 	}
 }
@@ -275,6 +284,6 @@ func BenchmarkTimeline(b *testing.B) {
 	co := CourseOf("steady", run)
 	for b.Loop() {
 		ch, _ := told("a case", co)
-		ch.SVG()
+		drawn(ch)
 	}
 }

@@ -24,6 +24,7 @@ import (
 const (
 	exitOtherBits = 4 // the same decisions with other bits
 	exitNoModel   = 5 // played with a model that is not in this program
+	exitMismatch  = 6 // an attempt comes out otherwise
 )
 
 // exitInterrupted is what shells give for a program that was interrupted.
@@ -33,6 +34,7 @@ const exitInterrupted = 130
 type booked struct {
 	book, keys string
 	as, phrase string // who signs, and the file of the passphrase
+	clock      bool   // the clock of this machine is right, whatever the book says
 }
 
 func (s *session) bookCommand() *cobra.Command {
@@ -66,6 +68,7 @@ func (w *booked) signFlags(c *cobra.Command) {
 	w.placeFlags(c)
 	c.Flags().StringVar(&w.as, "as", "", words.Say("book_cli.flag_as"))
 	c.Flags().StringVar(&w.phrase, "passphrase-file", "", words.Say("book_cli.flag_phrase"))
+	c.Flags().BoolVar(&w.clock, "clock-is-right", false, words.Say("book_cli.flag_clock"))
 }
 
 // needed wants flags to be given.
@@ -89,6 +92,7 @@ func (w *booked) withBook(do func(l *ledger.Ledger) error) error {
 		return bookFault(err)
 	}
 	defer l.Close()
+	l.ClockIsRight = w.clock
 	return bookFault(do(l))
 }
 

@@ -167,6 +167,10 @@ func (s *session) status(l *ledger.Ledger, learner string, today time.Time) erro
 		s.standing(st)
 	}
 	fmt.Fprintf(&s.out, "\n%s\n", words.Say("book_cli.status_sum", due, len(all)))
+	if a := l.Agreement(""); a.Items > 0 && learner == "" {
+		fmt.Fprintf(&s.out, "\n%s\n", words.Say("book_cli.second_raters"))
+		s.sayAgreement(a)
+	}
 	return nil
 }
 

@@ -1,6 +1,8 @@
 package cli
 
 import (
+	"path/filepath"
+
 	"github.com/spf13/cobra"
 
 	"rouleau/assets/words"
@@ -42,7 +44,7 @@ func (s *session) bookInit() *cobra.Command {
 				return bookFault(err)
 			}
 			defer l.Close()
-			s.say("book_cli.made", origin, l.Where(), w.as, p.Keys)
+			s.say("book_cli.made", origin, l.Where(), w.as, filepath.Dir(shelf.PublicFile(p.Keys, w.as, book.Administrator)))
 			return nil
 		},
 	}

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"path/filepath"
 	"strconv"
 	"strings"
 
@@ -28,6 +29,9 @@ func (s *session) bookSign() *cobra.Command {
 				return err
 			}
 			g.Attempt, g.Assessor, g.Outcome = args[0], w.as, book.Outcome(outcome)
+			if g.Earlier == "" {
+				g.Earlier = filepath.Dir(args[0])
+			}
 			if g.Rated, err = readRatings(ratings); err != nil {
 				return err
 			}

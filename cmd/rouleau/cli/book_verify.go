@@ -79,9 +79,12 @@ func (s *session) verified(got *ledger.Verified, noReplay bool) error {
 		s.say("book_cli.finding", f.Seq+1, id, strings.ReplaceAll(f.Verdict.String(), "_", " "), f.What)
 	}
 	switch got.Worst() {
-	case book.Broken, book.Mismatch:
+	case book.Broken:
 		s.say("book_cli.is_wrong")
 		return &failure{code: exitNotRight}
+	case book.Mismatch:
+		s.say("book_cli.comes_otherwise")
+		return &failure{code: exitMismatch}
 	case book.NoModel:
 		return &failure{code: exitNoModel}
 	case book.SameDecision:
@@ -125,7 +128,7 @@ func (s *session) bookCheckpoint() *cobra.Command {
 func (s *session) bookProve() *cobra.Command {
 	var w booked
 	var out string
-	var without bool
+	var body bool
 	c := &cobra.Command{
 		Use:   "prove RECORD",
 		Short: words.Say("book_cli.prove_short"),
@@ -136,11 +139,11 @@ func (s *session) bookProve() *cobra.Command {
 				return err
 			}
 			return w.withBook(func(l *ledger.Ledger) error {
-				e, err := l.ProveTo(args[0], !without, out)
+				e, err := l.ProveTo(args[0], body, out)
 				if err != nil {
 					return err
 				}
-				if !without {
+				if body {
 					s.warn(words.Say("book_cli.proof_shows"))
 				}
 				s.say("book_cli.proved", e.Leaf.ID, out)
@@ -150,7 +153,7 @@ func (s *session) bookProve() *cobra.Command {
 	}
 	w.placeFlags(c)
 	c.Flags().StringVar(&out, "out", "", words.Say("book_cli.flag_out"))
-	c.Flags().BoolVar(&without, "without-body", false, words.Say("book_cli.flag_without"))
+	c.Flags().BoolVar(&body, "with-body", false, words.Say("book_cli.flag_with_body"))
 	return c
 }
 

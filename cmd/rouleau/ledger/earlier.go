@@ -1,6 +1,7 @@
 package ledger
 
 import (
+	"encoding/json"
 	"errors"
 	"os"
 	"path/filepath"
@@ -105,11 +106,15 @@ func (l *Ledger) inFolder(a *attempt.Attempt, s Signing, name string, d *Drafted
 		if f.IsDir() || !strings.EqualFold(filepath.Ext(f.Name()), ".json") {
 			continue
 		}
-		other, err := attempt.Load(filepath.Join(s.Earlier, f.Name()))
+		path := filepath.Join(s.Earlier, f.Name())
+		if otherCase(path, a.Scenario.ID) {
+			continue
+		}
+		other, err := attempt.Load(path)
 		switch {
 		case err != nil:
 			d.warn("ledger.earlier_unread", f.Name())
-		case other.Scenario.ID != a.Scenario.ID || other.Operator != s.Learner && !sameName(other.Operator, name):
+		case other.Operator != s.Learner && !sameName(other.Operator, name):
 		case !other.Sealed():
 			d.warn("ledger.earlier_changed", f.Name())
 		default:
@@ -119,20 +124,36 @@ func (l *Ledger) inFolder(a *attempt.Attempt, s Signing, name string, d *Drafted
 	return all, nil
 }
 
-// notTwice refuses an attempt that is signed off already, unless the new record takes the place of that one.
+// otherCase says whether a file is whole and surely no attempt at a scenario: one at another, or something else that lies there.
+func otherCase(path, scenario string) bool {
+	var is struct {
+		Scenario struct {
+			ID string `json:"id"`
+		} `json:"scenario"`
+	}
+	data, err := os.ReadFile(path)
+	return err == nil && json.Unmarshal(data, &is) == nil && is.Scenario.ID != scenario
+}
+
+// notTwice refuses an attempt that is signed off already, for this learner or for another, unless the new record takes the place of
+// that one.
 func (l *Ledger) notTwice(a *attempt.Attempt, b *book.SignOff) error {
 	for _, e := range l.Entries {
 		old, ok := e.Body.(*book.SignOff)
-		if !ok || !e.InForce() || old.Learner != b.Learner || e.Leaf.ID == b.Supersedes || old.Played != a.When || old.Seed != b.Seed {
+		if !ok || !e.InForce() || e.Leaf.ID == b.Supersedes || old.Played != a.When || old.Seed != b.Seed {
 			continue
 		}
 		signed, err := attemptIn(e)
 		if err != nil {
 			return err
 		}
-		if seal(signed, b.Learner) == seal(a, b.Learner) {
-			return notRight("ledger.signed_already", e.Leaf.ID, e.Leaf.ID[:8])
+		if seal(signed, b.Learner) != seal(a, b.Learner) {
+			continue
 		}
+		if old.Learner != b.Learner {
+			return notRight("ledger.signed_for_another", old.Learner, e.Leaf.ID)
+		}
+		return notRight("ledger.signed_already", e.Leaf.ID, e.Leaf.ID[:8])
 	}
 	return nil
 }

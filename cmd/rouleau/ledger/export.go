@@ -108,7 +108,6 @@ func rowOf(e *book.Entry) map[string]string {
 		text("assessor", b.Assessor)
 		text("competency", b.Competency)
 		text("date", b.Date)
-		text("comments", b.Remark)
 	case *book.Event:
 		text("learner", b.Learner)
 		text("assessor", b.By)

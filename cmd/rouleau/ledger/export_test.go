@@ -5,11 +5,13 @@ import (
 	"encoding/csv"
 	"encoding/json"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
 
+	"rouleau/cmd/rouleau/sheet"
 	"rouleau/cmd/rouleau/shelf"
 	"rouleau/scoring/book"
 	"rouleau/scoring/book/booktest"
@@ -27,13 +29,13 @@ func full(t *testing.T) (*bench, map[string]*book.Entry) {
 	g := signing(t, done{seed: 7, by: planted})
 	g.Comments, g.Feedback = "=HYPERLINK(\"x\") "+planted, "+1 "+planted
 	g.Rated = []book.Rated{{Item: "handover", Level: 3, Comment: "@" + planted}}
-	g.Training = []book.Training{{What: "=operator", Text: planted}}
+	g.Training = []book.Training{{What: book.TrainingOperator, Text: planted}}
 	e["signoff"] = b.signed(t, g)
 	e["rating"] = b.must(t, &book.Rating{Of: e["signoff"].Leaf.ID, Learner: booktest.Trainee, Assessor: booktest.Second, Rated: []book.Rated{{Item: "handover", Level: 2, Comment: planted}, {Item: "honesty", Level: 4}}, Comments: planted}, nil, booktest.Second)
-	e["case"] = b.must(t, &book.Case{Learner: booktest.Trainee, Assessor: booktest.First, Competency: "=salvage", Date: "2031-05-10", Remark: planted}, nil, booktest.First)
+	e["case"] = b.must(t, &book.Case{Learner: booktest.Trainee, Assessor: booktest.First, Competency: "=salvage", Date: "2031-05-10"}, nil, booktest.First)
 	e["event"] = b.must(t, &book.Event{Learner: booktest.Trainee, By: booktest.First, What: book.EventIncident, Date: "2031-05-11", Reason: planted}, nil, booktest.First)
 	idle := signing(t, done{seed: 8, idle: true})
-	idle.Override = ""
+	idle.Outcome, idle.Override = book.Competent, "said by "+planted // against what was computed
 	e["idle"] = b.signed(t, idle)
 	e["void"] = b.must(t, &book.Void{Of: e["idle"].Leaf.ID, Learner: booktest.Trainee, Assessor: booktest.First, Reason: planted}, nil, booktest.First)
 	e["gone"] = b.signed(t, signing(t, done{seed: 9}))
@@ -79,14 +81,14 @@ func TestTheTableForSpreadsheets(t *testing.T) {
 	for _, c := range []struct{ of, column, want string }{
 		{"signoff", "learner", "P-07"}, {"signoff", "assessor", "AS-1"}, {"signoff", "points", "100"}, {"signoff", "outcome", "competent"}, {"signoff", "state", "in_force"}, {"signoff", "seed", "7"},
 		{"signoff", "rated_handover", "3"}, {"signoff", "rated_honesty", ""}, {"signoff", "passed", "true"}, {"signoff", "attempt", "1"}, {"rating", "rated_handover", "2"}, {"rating", "rated_honesty", "4"},
-		{"rating", "second_rating_of", e["signoff"].Leaf.ID}, {"case", "competency", "'=salvage"}, {"event", "event", "incident"}, {"idle", "state", "void"}, {"idle", "outcome", "not_yet"},
+		{"rating", "second_rating_of", e["signoff"].Leaf.ID}, {"case", "competency", "'=salvage"}, {"event", "event", "incident"}, {"idle", "state", "void"}, {"idle", "outcome", "competent"}, {"idle", "overridden", "true"},
 		{"gone", "state", "deleted"}, {"gone", "learner", ""}, {"gone", "points", ""},
 	} {
 		if got := row(c.of)[c.column]; got != c.want {
 			t.Errorf("%s of %s is %q, want %q", c.column, c.of, got, c.want)
 		}
 	}
-	if row("idle")["critical"] == "" && row("idle")["passed"] != "false" {
+	if row("idle")["critical"] == "" || row("idle")["passed"] != "false" {
 		t.Errorf("%v", row("idle"))
 	}
 	if slices.Contains(head, "comments") || len(rows) != 6 {
@@ -125,6 +127,8 @@ func TestANameShowsNowhere(t *testing.T) {
 		t.Fatal(err)
 	}
 	file(t, folder, "checkpoint.txt", signed)
+	sheetOf(t, b, e["signoff"], false, folder, "signoff")
+	sheetOf(t, b, e["idle"], false, folder, "idle")
 	if err := b.post("https://department.example/practice"); err != nil {
 		t.Fatal(err)
 	}
@@ -162,6 +166,33 @@ func TestANameShowsNowhere(t *testing.T) {
 	if data, _ := os.ReadFile(path); !holds(data) {
 		t.Error("comments that were asked for are not there")
 	}
+	for _, path := range sheetOf(t, b, e["idle"], true, folder, "asked") {
+		if data, _ := os.ReadFile(path); !holds(data) {
+			t.Errorf("the reason that was asked for is not in %s", filepath.Base(path))
+		}
+	}
+}
+
+// sheetOf puts the sheet of a record into a folder: the page, and the text that somebody reads in the PDF.
+func sheetOf(t *testing.T, b *bench, e *book.Entry, comments bool, folder, name string) []string {
+	t.Helper()
+	p, err := sheet.Of(b.State, e, comments)
+	if err != nil {
+		t.Fatal(err)
+	}
+	html, err := p.HTML()
+	if err != nil {
+		t.Fatal(err)
+	}
+	pdf, err := p.PDF()
+	if err != nil {
+		t.Fatal(err)
+	}
+	text, err := exec.Command("pdftotext", file(t, t.TempDir(), "a.pdf", pdf), "-").Output()
+	if err != nil || !bytes.Contains(text, []byte(booktest.Trainee)) {
+		t.Fatalf("the PDF cannot be read with pdftotext, which cmd/test.sh brings along: %v %s", err, text)
+	}
+	return []string{file(t, folder, name+".html", html), file(t, folder, name+".txt", text)}
 }
 
 func TestStatementsAsAFile(t *testing.T) {

@@ -75,6 +75,7 @@ func child(out io.Writer) error {
 		case 3:
 			so := book.Draft(a)
 			so.Learner, so.Assessor, so.For, so.Date, so.Due, so.Outcome = booktest.Trainee, booktest.First, "perfusionist", "2031-05-14T10:00:00Z", "2034-05-14", book.Competent
+			so.MarkSetBy = "as the scenario has it"
 			if e, err = b.Write(so, data, keys[0]); err == nil {
 				last = e.Leaf.ID
 			}

@@ -94,6 +94,7 @@ func (l *Ledger) Draft(s Signing) (*Drafted, error) {
 		return nil, err
 	}
 	b.Number = len(b.Earlier) + 1
+	l.unrated(d)
 	d.identify(a, names)
 	return d, nil
 }
@@ -179,6 +180,31 @@ func (l *Ledger) dueAfter(b *book.SignOff, today time.Time) string {
 	return today.AddDate(0, months, 0).Format(time.DateOnly)
 }
 
+// unrated warns of items that the plan asks for beside the case and that are not rated: without them the competency is not shown.
+func (l *Ledger) unrated(d *Drafted) {
+	p := l.Plan()
+	if p == nil {
+		return
+	}
+	var asked []string
+	for i := range p.Competencies {
+		c := &p.Competencies[i]
+		if !slices.ContainsFunc(c.Scenarios, func(pc book.PlanCase) bool { return pc.ID == d.SignOff.Scenario.ID }) {
+			continue
+		}
+		for _, name := range c.Items {
+			if !slices.Contains(asked, name) && !slices.ContainsFunc(d.SignOff.Rated, func(r book.Rated) bool { return r.Item == name }) {
+				asked = append(asked, name)
+			}
+		}
+	}
+	for i := range p.Items {
+		if it := &p.Items[i]; slices.Contains(asked, it.Name) {
+			d.warn("ledger.not_rated", it.Name, scale(it.Anchors))
+		}
+	}
+}
+
 // anchored puts the words of its level to each rating.
 func (l *Ledger) anchored(rated []book.Rated) ([]book.Rated, error) {
 	items := l.Items()
@@ -213,7 +239,7 @@ func scale(anchors []string) string {
 // identify warns of what in the texts could tell who a patient or a colleague is.
 func (d *Drafted) identify(a *attempt.Attempt, names map[string]string) {
 	b := d.SignOff
-	texts := []string{b.Comments, b.Feedback, b.Override, b.MarkSetBy}
+	texts := []string{b.For, b.Comments, b.Feedback, b.Override, b.MarkSetBy}
 	for _, r := range b.Rated {
 		texts = append(texts, r.Comment)
 	}

@@ -161,6 +161,7 @@ func TestEarlierAttemptsAreFound(t *testing.T) {
 	file(t, folder, "later.json", attemptOf(t, done{seed: 9, by: booktest.Trainee, when: at(9)}))
 	file(t, folder, "of-another.json", attemptOf(t, done{seed: 1, by: "P-08", when: at(1)}))
 	file(t, folder, "notes.txt", []byte("nothing"))
+	file(t, folder, "settings.json", []byte(`{"scale": 2}`)) // something else that lies there is passed over
 	file(t, folder, "broken.json", []byte("{"))
 	file(t, folder, "changed.json", bytes.Replace(attemptOf(t, done{seed: 4, by: booktest.Trainee, when: at(1).Add(time.Hour)}), []byte(`"ended": true`), []byte(`"ended":  true`), 1))
 	file(t, folder, "careless.json", bytes.Replace(attemptOf(t, done{seed: 4, by: booktest.Trainee, when: at(1).Add(time.Hour)}), []byte(`"pass_mark": 75`), []byte(`"pass_mark": 74`), 1))
@@ -212,6 +213,20 @@ func TestEarlierAttemptsAreFound(t *testing.T) {
 	}
 }
 
+// One attempt is one person's.
+func TestAnAttemptIsSignedOffForOne(t *testing.T) {
+	b := opened(t)
+	e := b.signed(t, signing(t, done{seed: 7, by: "steady"}))
+	g := signing(t, done{seed: 7, by: "steady"})
+	g.Learner = booktest.Other
+	_, err := b.Draft(g)
+	said(t, err, int(shelf.NotRight), "signed off already for P-07, in record "+e.Leaf.ID)
+	b.must(t, &book.Void{Of: e.Leaf.ID, Learner: booktest.Trainee, Assessor: booktest.First, Reason: "the wrong learner"}, nil, booktest.First)
+	if again := b.signed(t, g); again.Learner() != booktest.Other {
+		t.Error(again.Learner())
+	}
+}
+
 func TestAnAttemptIsSignedOffOnce(t *testing.T) {
 	b := opened(t)
 	e := b.signed(t, signing(t, done{seed: 7}))
@@ -245,9 +260,14 @@ func TestThePlanSetsIntervalAndItems(t *testing.T) {
 	g := signing(t, done{seed: 7})
 	g.Rated = []book.Rated{{Item: "calm", Level: 2}}
 	d, err := b.Draft(g)
-	if err != nil || d.SignOff.Due != "2032-05-14" || d.SignOff.Rated[0].Anchor != "is" {
+	if err != nil || d.SignOff.Due != "2032-05-14" || d.SignOff.Rated[0].Anchor != "is" || len(d.Warnings) > 0 {
 		t.Fatal(d, err)
 	}
+	g.Rated = nil
+	if d, err = b.Draft(g); err != nil || len(d.Warnings) != 1 || d.Warnings[0] != "the plan asks for calm beside this case, and it is not rated: 1 is not; 2 is" {
+		t.Error(d.Warnings, err)
+	}
+	g.Rated = []book.Rated{{Item: "calm", Level: 2}}
 	g.Due = "2031-12-01"
 	if d, err = b.Draft(g); err != nil || d.SignOff.Due != g.Due {
 		t.Error(d, err)

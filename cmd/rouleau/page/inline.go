@@ -49,6 +49,18 @@ func Sign(w Weight, text string) string {
 	return opens + string(sign) + string(rune('0'+w)) + parts + text + closes
 }
 
+// Plain is a text with nothing in it but letters: the shapes of signs stand before their words.
+func Plain(text string) string {
+	var b strings.Builder
+	for _, r := range runs(text) {
+		if r.kind == sign {
+			b.WriteString(shapes[r.weight()] + " ")
+		}
+		b.WriteString(r.text)
+	}
+	return b.String()
+}
+
 // run is a stretch of a text that looks the same.
 type run struct {
 	kind rune   // 0 for plain

@@ -8,7 +8,6 @@ import (
 	"rouleau/cmd/rouleau/page"
 	"rouleau/scenarios/yamlread"
 	"rouleau/scoring/attempt"
-	"rouleau/scoring/debrief"
 	"rouleau/sim"
 )
 
@@ -100,7 +99,7 @@ func breaks(a *attempt.Attempt) (lines []string) {
 func (r *Report) questions() page.Block {
 	b := page.Block{ID: "questions", Head: words.Say("report.questions_head"), Text: []string{words.Say("report.questions_lead")}}
 	stage := ""
-	for _, q := range debrief.Questions(r.Debrief, r.Costs) {
+	for _, q := range r.Told.Questions {
 		text := q.Text
 		if of := q.Stage.String(); of != stage {
 			stage, text = of, words.Say("report.stage", page.Strong(of), text)

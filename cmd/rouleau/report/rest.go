@@ -1,8 +1,6 @@
 package report
 
 import (
-	"slices"
-
 	"rouleau/assets/words"
 	"rouleau/cmd/rouleau/page"
 	"rouleau/scoring/debrief"
@@ -12,65 +10,62 @@ import (
 // nothing worth telling; and the lost points that no single decision explains.
 
 const (
-	mostWorse = 8
-	mostSame  = 12
-	mostLost  = 12
+	mostBetter = 8
+	mostSame   = 12
+	mostLost   = 12
 )
 
 func (r *Report) rest() page.Block {
 	t := &page.Table{Head: []string{words.Say("report.usual"), words.Say("report.time"), words.Say("report.would_change"), words.Say("report.points")},
 		Right: []bool{1: true, 3: true}, Share: []int{49, 8, 35, 8}}
-	r.better(t)
-	r.unchanged(t)
+	under(t, words.Say("report.better_head"), r.Told.Of(debrief.Better), mostBetter, func(l *debrief.Line) (string, string) { return changed(l), l.Points })
+	under(t, words.Say("report.same_head"), r.Told.Of(debrief.Same), mostSame, func(*debrief.Line) (string, string) { return "", "" })
 	b := page.Block{ID: "rest", Head: words.Say("report.rest_head"), Folded: r.shut()}
 	if len(t.Rows) > 0 {
 		b.Text, b.Table = []string{words.Say("report.rest_lead")}, t
 	}
-	b.List = r.unexplained()
+	b.List = r.left()
 	return b
 }
 
-// under puts rows under a head of their own, and how many more there are.
-func under(t *page.Table, head string, costs []*debrief.Cost, most int, row func(c *debrief.Cost) []string) {
-	if len(costs) == 0 {
+// under puts decisions under a head of their own, each with what it changed and in points, and how many more there are.
+func under(t *page.Table, head string, lines []debrief.Line, most int, came func(l *debrief.Line) (change, points string)) {
+	if len(lines) == 0 {
 		return
 	}
 	t.Rows = append(t.Rows, page.Row{Group: head})
-	kept, more := cut(costs, most)
-	for _, c := range kept {
-		t.Add(row(c)...)
+	kept, more := cut(lines, most)
+	for i := range kept {
+		change, points := came(&kept[i])
+		t.Add(kept[i].Cost.Decision.Title, at(kept[i].Cost.Decision.Tick), change, points)
 	}
 	if more != "" {
 		t.Add(more, "", "", "")
 	}
 }
 
-// better is what the person did better than the usual advice.
-func (r *Report) better(t *page.Table) {
-	under(t, words.Say("report.better_head"), r.worse(), mostWorse, func(c *debrief.Cost) []string {
-		return []string{c.Decision.Title, at(c.Decision.Tick), r.changed(c), gain(c.Points)}
-	})
+// unexplained says how many criteria lost points that no single decision explains, "" for none.
+func (r *Report) unexplained() string {
+	if len(r.Told.Left) == 0 {
+		return ""
+	}
+	return words.Say("report.unexplained", count(len(r.Told.Left), "report.criterion_one", "report.criteria"), r.Told.LeftPoints)
 }
 
-// unchanged are the decisions that would have changed nothing worth telling.
-func (r *Report) unchanged(t *page.Table) {
-	under(t, words.Say("report.same_head"), r.same(), mostSame, func(c *debrief.Cost) []string {
-		return []string{c.Decision.Title, at(c.Decision.Tick), "", ""}
-	})
-}
-
-// unexplained are the criteria whose lost points no single decision would have brought back.
-func (r *Report) unexplained() (lines []string) {
-	left := r.Debrief.Unexplained(r.Costs)
-	if len(left) == 0 {
+// left are these criteria.
+func (r *Report) left() []string {
+	text := r.unexplained()
+	if text == "" {
 		return nil
 	}
-	lines = []string{words.Say("report.unexplained", count(len(left), "report.criterion_one", "report.criteria"), score(debrief.Lost(left))) + " " + words.Say("report.unexplained_why")}
-	own := r.grade().Criteria
-	kept, more := cut(left, mostLost)
-	for k := range kept {
-		i := slices.Index(own, kept[k])
-		lines = append(lines, words.Say("report.borne", page.Ref(criterionSign(i), criterionSign(i)), kept[k].Meaning, gain(kept[k].Points-kept[k].Of)))
+	kept, more := cut(r.Told.Left, mostLost)
+	return append([]string{text + " " + words.Say("report.unexplained_why")}, r.borneLines(kept, more)...)
+}
+
+// borneLines are criteria with what was won or lost on each, and how many more there are.
+func (r *Report) borneLines(all []debrief.Borne, more string) (lines []string) {
+	for _, b := range all {
+		lines = append(lines, words.Say("report.borne", page.Ref(criterionSign(b.Criterion), criterionSign(b.Criterion)), r.grade().Criteria[b.Criterion].Meaning, b.Points))
 	}
 	if more != "" {
 		lines = append(lines, more)

@@ -40,7 +40,7 @@ func (r *Report) self() page.Block {
 
 // level is what was measured of an objective, with its points.
 func level(b *debrief.Beside) string {
-	return words.Say("self.level", b.Measured, words.Say("result.points", score(b.Points), score(b.Of)))
+	return words.Say("self.level", b.Measured, words.Say("result.points", debrief.Score(b.Points), debrief.Score(b.Of)))
 }
 
 // signOf says how a mark and a measure stand to each other; where they part it catches the eye.

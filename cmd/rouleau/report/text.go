@@ -13,8 +13,7 @@ const mostLines = 8
 // Lines are the verdict and what the decisions cost, each line a paragraph of its own. Lines that belong under the one before
 // begin with a dash.
 func (r *Report) Lines() []string {
-	d, a := r.Debrief, r.Attempt
-	g := r.grade()
+	a, g := r.Attempt, r.grade()
 	lines := []string{words.Say("report.line_case", r.scenario().Title, a.Scenario.ID, a.Scenario.Version, a.Seed, who(a))}
 	lines = append(lines, r.warnings()...)
 	lines = append(lines, r.opening())
@@ -28,41 +27,41 @@ func (r *Report) Lines() []string {
 		}
 		lines = append(lines, words.Say("report.line_self", debrief.SumUp(apart)))
 	}
-	gained := r.gained()
+	gained, better := r.Told.Of(debrief.Gained), r.Told.Of(debrief.Better)
 	if len(gained) == 0 {
 		lines = append(lines, words.Say("report.line_nothing"))
 	} else {
 		lines = append(lines, words.Say("report.line_costs"))
 	}
-	for i, c := range gained {
-		if i == mostLines {
-			lines = append(lines, words.Say("report.line_more", len(gained)-mostLines))
-			break
-		}
-		lines = append(lines, "- "+r.sentence(c))
+	kept, more := cut(gained, mostLines)
+	for i := range kept {
+		lines = append(lines, "- "+inLine(&kept[i]))
 	}
-	if worse := r.worse(); len(worse) > 0 {
-		lines = append(lines, words.Say("report.line_better"), "- "+r.sentence(worse[0]))
-		if len(worse) > 1 {
-			lines = append(lines, words.Say("report.line_more", len(worse)-1))
+	if more != "" {
+		lines = append(lines, more)
+	}
+	if len(better) > 0 {
+		lines = append(lines, words.Say("report.line_better"), "- "+inLine(&better[0]))
+		if _, more := cut(better, 1); more != "" {
+			lines = append(lines, more)
 		}
 	}
-	if left := d.Unexplained(r.Costs); len(left) > 0 {
-		lines = append(lines, words.Say("report.unexplained", count(len(left), "report.criterion_one", "report.criteria"), score(debrief.Lost(left))))
+	if text := r.unexplained(); text != "" {
+		lines = append(lines, text)
 	}
 	return append(lines, words.Say("report.feedback"))
 }
 
 // opening is the verdict in a sentence, beside that of steady.
 func (r *Report) opening() string {
-	g, good := r.grade(), score(r.Debrief.GoodOwn.Grade.Points)
+	g, good := r.grade(), debrief.Score(r.Debrief.GoodOwn.Grade.Points)
 	switch {
 	case r.scenario().Lesson():
-		return words.Say("report.opening_lesson", score(g.Points), good)
+		return words.Say("report.opening_lesson", debrief.Score(g.Points), good)
 	case g.Passed:
-		return words.Say("report.opening_passed", score(g.Points), score(g.PassMark), good)
+		return words.Say("report.opening_passed", debrief.Score(g.Points), debrief.Score(g.PassMark), good)
 	}
-	return words.Say("report.opening_not_passed", score(g.Points), score(g.PassMark), good)
+	return words.Say("report.opening_not_passed", debrief.Score(g.Points), debrief.Score(g.PassMark), good)
 }
 
 // count is a number of things with their name.
@@ -75,8 +74,14 @@ func count(n int, one, more string) string {
 
 // cut is a list for reading: what is beyond so many is a number.
 func cut[T any](all []T, most int) (kept []T, more string) {
-	if len(all) <= most {
-		return all, ""
+	kept = all[:min(most, len(all))]
+	return kept, andMore(len(all) - len(kept))
+}
+
+// andMore says that there are so many more, "" for none.
+func andMore(n int) string {
+	if n == 0 {
+		return ""
 	}
-	return all[:most], words.Say("report.line_more", len(all)-most)
+	return words.Say("report.line_more", n)
 }

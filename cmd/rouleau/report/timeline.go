@@ -9,6 +9,7 @@ import (
 	"rouleau/cmd/rouleau/chart"
 	"rouleau/cmd/rouleau/page"
 	"rouleau/cmd/says"
+	"rouleau/scoring/debrief"
 	"rouleau/sim"
 )
 
@@ -120,11 +121,10 @@ func (r *Report) says(o *sim.Occurrence) string {
 
 // decisionPointers are the costliest decisions at the moment at which they should have been taken.
 func (r *Report) decisionPointers() (all []pointer) {
-	for i, c := range r.gained() {
-		if i == mostCharted {
-			break
-		}
-		all = append(all, pointer{letter(i), "d" + letter(i), c.Decision.Title, c.Decision.Tick})
+	gained, _ := cut(r.Told.Of(debrief.Gained), mostCharted)
+	for i := range gained {
+		d := &gained[i].Cost.Decision
+		all = append(all, pointer{letter(i), "d" + letter(i), d.Title, d.Tick})
 	}
 	return all
 }

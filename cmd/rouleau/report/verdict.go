@@ -39,7 +39,7 @@ func (r *Report) judged() page.Block {
 	}
 	lead := words.Say("report.criteria_lead")
 	if of := r.points(); of < 100 {
-		lead += " " + words.Say("report.scaled", score(of))
+		lead += " " + words.Say("report.scaled", debrief.Score(of))
 	}
 	b.Text = append(b.Text, lead)
 	return b
@@ -97,7 +97,7 @@ func (r *Report) parts() (all []page.Pair) {
 		if p.Of <= 0 { // a lesson leaves it out
 			continue
 		}
-		text := words.Say("report.part_points", score(p.Points), score(p.Of))
+		text := words.Say("report.part_points", debrief.Score(p.Points), debrief.Score(p.Of))
 		if !r.scenario().Lesson() {
 			sign := page.Sign(page.Well, words.Say("report.reached"))
 			if !p.Reached {
@@ -165,7 +165,7 @@ func pointsSign(c *scoring.CriterionGrade) string {
 	case c.Points <= 1e-9:
 		w = page.Serious
 	}
-	return page.Sign(w, words.Say("result.points", score(c.Points), score(c.Of)))
+	return page.Sign(w, words.Say("result.points", debrief.Score(c.Points), debrief.Score(c.Of)))
 }
 
 // shown is a measured value. What is less than anybody could measure at a bench is nothing.

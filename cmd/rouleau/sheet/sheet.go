@@ -25,14 +25,18 @@ func Of(s *book.State, e *book.Entry, comments bool) (*page.Page, error) {
 		return nil, err
 	}
 	p := &page.Page{Title: words.Say("sheet.title", b.Learner), Lead: []string{words.Say("sheet.lead", b.Scenario.ID, b.Scenario.Version, b.For), words.Say("sheet.training")}}
-	p.Blocks = append(p.Blocks, decided(s, e, b), critical(b))
+	p.Blocks = append(p.Blocks, decided(e, b, comments), critical(b))
 	if beside := filled([]page.Block{parts(b), rated(s, e, b)}); len(beside) > 0 {
 		p.Blocks = append(p.Blocks, page.Block{Beside: &page.Beside{Blocks: beside}})
 	}
 	if comments && (b.Comments != "" || b.Feedback != "") {
 		p.Blocks = append(p.Blocks, page.Block{Head: words.Say("sheet.said"), Pairs: pairs(words.Say("sheet.comments"), b.Comments, words.Say("sheet.feedback"), b.Feedback)})
 	}
-	p.Blocks = append(p.Blocks, earlier(b), criteria(b), training(b), pinned(s, e, b, base64.StdEncoding.EncodeToString(root[:])))
+	p.Blocks = append(p.Blocks, earlier(b), criteria(b))
+	if comments {
+		p.Blocks = append(p.Blocks, training(b))
+	}
+	p.Blocks = append(p.Blocks, pinned(s, e, b, base64.StdEncoding.EncodeToString(root[:])))
 	p.Blocks = filled(p.Blocks)
 	return p, nil
 }
@@ -57,7 +61,9 @@ func pairs(texts ...string) (all []page.Pair) {
 	return all
 }
 
-func decided(s *book.State, e *book.Entry, b *book.SignOff) page.Block {
+// decided is the decision. Why somebody decided otherwise than computed is said in their own words, which are shown only where they
+// are asked for; that there is a reason is always said.
+func decided(e *book.Entry, b *book.SignOff, comments bool) page.Block {
 	outcome := page.Sign(page.Serious, words.Say("sheet.not_yet"))
 	if b.Outcome == book.Competent {
 		outcome = page.Sign(page.Well, words.Say("sheet.competent"))
@@ -65,6 +71,10 @@ func decided(s *book.State, e *book.Entry, b *book.SignOff) page.Block {
 	computed := words.Say("sheet.computed_failed", b.Points, b.PassMark)
 	if b.Passed {
 		computed = words.Say("sheet.computed_passed", b.Points, b.PassMark)
+	}
+	override := b.Override
+	if override != "" && !comments {
+		override = words.Say("sheet.has_reason")
 	}
 	standing := ""
 	switch {
@@ -78,7 +88,7 @@ func decided(s *book.State, e *book.Entry, b *book.SignOff) page.Block {
 		words.Say("sheet.outcome"), outcome,
 		words.Say("sheet.computed"), computed,
 		words.Say("sheet.mark"), b.MarkSetBy,
-		words.Say("sheet.override"), b.Override,
+		words.Say("sheet.override"), override,
 		words.Say("sheet.learner"), b.Learner,
 		words.Say("sheet.assessor"), b.Assessor,
 		words.Say("sheet.date"), b.Date,

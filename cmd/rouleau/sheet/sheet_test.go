@@ -2,6 +2,7 @@ package sheet_test
 
 import (
 	"bytes"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -49,7 +50,7 @@ func TestASheetShowsTheRecordAndNoName(t *testing.T) {
 		t.Fatal(err)
 	}
 	so := e.Body.(*book.SignOff)
-	for _, want := range []string{booktest.Trainee, booktest.First, e.Leaf.ID, e.Leaf.SHA256, "not yet competent", "T-4711", "leaves out what matters", "the same level for 0 of 2", "never made good by points: 1", so.Scenario.SHA256, "department.example/rouleau"} {
+	for _, want := range []string{booktest.Trainee, booktest.First, e.Leaf.ID, e.Leaf.SHA256, "not yet competent", "leaves out what matters", "the same level for 0 of 2", "never made good by points: 1", so.Scenario.SHA256, "department.example/rouleau"} {
 		if !bytes.Contains(html, []byte(want)) {
 			t.Errorf("%q is not on the sheet", want)
 		}
@@ -59,7 +60,11 @@ func TestASheetShowsTheRecordAndNoName(t *testing.T) {
 			t.Errorf("%s is not on the sheet", c.Measure)
 		}
 	}
-	for _, not := range []string{"Jo Example", "stood aside"} {
+	signed, err := b.Newest()
+	if root := strings.Split(string(signed), "\n")[2]; err != nil || !bytes.Contains(html, []byte(fmt.Sprintf("%d records: %s", b.Size(), root))) {
+		t.Errorf("the root of the newest checkpoint, %s, is not on the sheet (%v)", root, err)
+	}
+	for _, not := range []string{"Jo Example", "stood aside", "T-4711"} {
 		if bytes.Contains(html, []byte(not)) {
 			t.Errorf("%q is on the sheet", not)
 		}
@@ -69,7 +74,7 @@ func TestASheetShowsTheRecordAndNoName(t *testing.T) {
 		t.Error(err)
 	}
 	with, _ := sheet.Of(b.State, e, true)
-	if html, _ := with.HTML(); !bytes.Contains(html, []byte("stood aside")) {
+	if html, _ := with.HTML(); !bytes.Contains(html, []byte("stood aside")) || !bytes.Contains(html, []byte("T-4711")) {
 		t.Error("comments asked for are not on the sheet")
 	}
 	if where := os.Getenv("ROULEAU_SHEET"); where != "" { // to look at it
