@@ -66,8 +66,10 @@ func (h *hand) fuller(r *play.Run, s *step) bool {
 		return false
 	}
 	ml, least := r.State.Reservoir.Blood.VolumeML(), h.asMuch(r, s)
-	return ml >= least && ml-h.had(r.State.Tick, func(t *play.Sample) float64 { return t.ReservoirML }) >= float64(excessShare*least)
+	return ml >= least && ml-h.had(r.State.Tick, func(t *play.Sample) float64 { return t.ReservoirML }) >= float64(h.bowlScale(r)*fullerML)
 }
+
+const fullerML = 100.0 // in the reservoir that somebody notices [A]
 
 // asMuch is what the person began a bowl with, for the bowl here.
 func (h *hand) asMuch(r *play.Run, s *step) float64 {

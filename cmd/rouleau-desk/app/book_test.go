@@ -245,7 +245,7 @@ func TestAnAssessmentIsSignedByKeysAlone(t *testing.T) {
 	w.writes(words.Say("desk_book.feedback"), "talked through")
 	w.into(words.Say("desk_book.look_over"))
 	w.Key(ui.KeyEnter)
-	w.shows(words.Say("desk_book.sign_head"))
+	w.shows(words.Say("desk_book.will_stand"))
 	w.want("looks like somebody's name") // the book warns too, before anybody signs
 	field := words.Say("desk_book.phrase", assessor)
 	w.writes(field, "not the passphrase")

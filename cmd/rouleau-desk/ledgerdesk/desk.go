@@ -26,7 +26,8 @@ type Desk struct {
 	phrase   string
 	tries    int // of signing, as many as have been seen
 	path     string
-	with     bool // comments go on the sheet
+	with     bool             // comments go on the sheet
+	looked   map[ui.ID]looked // texts, by their fields
 	chosen   map[ui.ID]int
 	heights  map[ui.ID]float32
 	acts     []Act
@@ -48,7 +49,7 @@ const (
 
 // New makes the pages as they are at first.
 func New() *Desk {
-	return &Desk{forms: map[string]*form{}, ratings: map[string]*form{}, chosen: map[ui.ID]int{}, heights: map[ui.ID]float32{}}
+	return &Desk{forms: map[string]*form{}, ratings: map[string]*form{}, looked: map[ui.ID]looked{}, chosen: map[ui.ID]int{}, heights: map[ui.ID]float32{}}
 }
 
 // Frame draws the page and returns what the person asked for. The slice is good until the next frame.

@@ -16,8 +16,13 @@ type form struct {
 	Form
 	levels  []int // of the items, 0 while not rated
 	remarks []string
-	seen    string // the texts that were looked through last
-	found   []string
+}
+
+// looked is a text that was looked through, which is done only when it has changed.
+type looked struct {
+	text  string
+	found []string // what in it could tell who somebody is
+	news  bool     // more than before
 }
 
 // mostText is how many letters a text may have: the book bounds it in bytes, of which a letter has up to four.
@@ -43,7 +48,7 @@ func (w *form) asked(items []book.Item) Form {
 }
 
 // items draws the items to be rated.
-func (f *column) items(w *form, items []book.Item) {
+func (f *column) items(w *form, items []book.Item, names []string) {
 	w.fit(items)
 	for i := range items {
 		it := &items[i]
@@ -64,21 +69,30 @@ func (f *column) items(w *form, items []book.Item) {
 			w.levels[i] = k
 		}
 		f.gap(2)
-		w.remarks[i], _ = f.field(ui.TextField{ID: id.With("remark"), Label: words.Line("desk_book.remark", it.Title), Text: w.remarks[i], Most: mostText})
+		w.remarks[i] = f.text(id.With("remark"), words.Line("desk_book.remark", it.Title), w.remarks[i], names)
 		f.gap(4)
 	}
 }
 
-// identifying warns of what in the texts could tell who somebody is. They are looked through only when they have changed.
-func (f *column) identifying(w *form, names []string) {
-	all := strings.Join(append([]string{w.Comments, w.Feedback, w.Override}, w.remarks...), "\n")
-	if all != w.seen {
-		w.seen, w.found = all, nil
-		for _, text := range strings.Split(all, "\n") {
-			w.found = append(w.found, book.Identifying(text, names)...)
-		}
+// text is a field for what people write. Under it is a warning of what in it could tell who somebody is; it comes into view when it
+// is new.
+func (f *column) text(id ui.ID, label, text string, names []string) string {
+	text, _ = f.field(ui.TextField{ID: id, Label: label, Text: text, Most: mostText})
+	d := f.d
+	known := d.looked[id]
+	if known.text != text {
+		before := len(known.found)
+		known = looked{text: text, found: book.Identifying(text, names)}
+		known.news = len(known.found) > before
 	}
-	for _, what := range w.found {
+	top := f.y
+	for _, what := range known.found {
 		f.warn(words.Line("desk_book.identifies", what))
 	}
+	if known.news {
+		f.c.BringIn(ui.R(f.x, top, f.w, f.y-top))
+	}
+	known.news = false
+	d.looked[id] = known
+	return text
 }

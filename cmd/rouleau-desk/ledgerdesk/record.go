@@ -89,9 +89,8 @@ func (d *Desk) second(c *ui.Core, v *View, in ui.Rect) {
 	if w.Assessor != "" {
 		f.warn(why)
 	}
-	f.items(w, v.Book.Items)
-	w.Comments, _ = f.field(ui.TextField{ID: ui.Name("book comments"), Label: words.Say("desk_book.comments"), Text: w.Comments, Most: mostText})
-	f.identifying(w, v.Book.Names)
+	f.items(w, v.Book.Items, v.Book.Names)
+	w.Comments = f.text(ui.Name("book comments"), words.Say("desk_book.comments"), w.Comments, v.Book.Names)
 	asked := w.asked(v.Book.Items)
 	if why != "" {
 		why = words.Say("desk_book.cannot_sign")

@@ -117,13 +117,12 @@ func (d *Desk) said(c *ui.Core, v *View, w *form, in ui.Rect) {
 		f.warn(v.MaySign(w.Learner, w.Assessor))
 	}
 	f.head(words.Say("desk_book.judged"))
-	f.items(w, v.Book.Items)
+	f.items(w, v.Book.Items, v.Book.Names)
 	f.head(words.Say("desk_book.decision"))
 	d.decision(f, v, w)
 	w.For, _ = f.field(ui.TextField{ID: ui.Name("book for"), Label: words.Say("desk_book.trains_for"), Hint: words.Say("desk_book.trains_hint"), Text: w.For, Most: 60})
-	w.Comments, _ = f.field(ui.TextField{ID: ui.Name("book comments"), Label: words.Say("desk_book.comments"), Text: w.Comments, Most: mostText})
-	w.Feedback, _ = f.field(ui.TextField{ID: ui.Name("book feedback"), Label: words.Say("desk_book.feedback"), Text: w.Feedback, Most: mostText})
-	f.identifying(w, v.Book.Names)
+	w.Comments = f.text(ui.Name("book comments"), words.Say("desk_book.comments"), w.Comments, v.Book.Names)
+	w.Feedback = f.text(ui.Name("book feedback"), words.Say("desk_book.feedback"), w.Feedback, v.Book.Names)
 	hint := ""
 	if w.Competent {
 		hint = words.Line("desk_book.due_hint", v.Review.Due)
@@ -152,7 +151,7 @@ func (d *Desk) decision(f *column, v *View, w *form) {
 		f.gap(8)
 		return
 	}
-	w.Override, _ = f.field(ui.TextField{ID: ui.Name("book override"), Label: words.Say("desk_book.override"), Text: w.Override, Most: mostText})
+	w.Override = f.text(ui.Name("book override"), words.Say("desk_book.override"), w.Override, v.Book.Names)
 }
 
 func isDate(text string) bool {

@@ -67,7 +67,7 @@ func TestVerifyTellsVerdictsApart(t *testing.T) {
 		"exact":          {[]*attempt.Attempt{good}, 0, []string{"     1  exact: ", "     5  sound: ", "everything is as it was written"}},
 		"other bits":     {[]*attempt.Attempt{good, bits}, 4, []string{"     1  same decisions: ", "record 7 (", "), same decisions: between tick"}},
 		"no model":       {[]*attempt.Attempt{bits, model}, 5, []string{"     1  model not here: ", "it was played with model version 0"}},
-		"otherwise":      {[]*attempt.Attempt{bits, model, grade}, 1, []string{"     1  MISMATCH: ", "the grade parts in points: 99 recorded, 100 now", "SOMETHING IS NOT AS IT WAS WRITTEN"}},
+		"otherwise":      {[]*attempt.Attempt{bits, model, grade}, 6, []string{"     1  MISMATCH: ", "the grade parts in points: 99 recorded, 100 now", "AN ATTEMPT COMES OUT OTHERWISE"}},
 		"nothing played": {[]*attempt.Attempt{bits, model, grade}, 0, []string{"     8  sound: ", "no attempt was played again"}},
 	} {
 		args := []string{"book", "verify", "--book", bookWith(t, c.all...)}
@@ -84,6 +84,51 @@ func TestVerifyTellsVerdictsApart(t *testing.T) {
 		if code != c.code || errs != "" {
 			t.Errorf("%s: ended with %d, want %d: %s", name, code, c.code, errs)
 		}
+	}
+}
+
+// The help says what each exit code means.
+func TestVerifySaysWhatItsExitCodesMean(t *testing.T) {
+	out, _, _ := call(t, "book", "verify", "--help")
+	flat := strings.Join(strings.Fields(out), " ")
+	for _, want := range []string{"0 all is as written", "1 something is not as it was written", "6 an attempt comes out otherwise", "5 one was played with a model", "4 one comes to the same decisions with other bits"} {
+		if !strings.Contains(flat, want) {
+			t.Errorf("no %q in\n%s", want, out)
+		}
+	}
+}
+
+// A book that was last written to by somebody whose clock was years ahead can be written to again, once somebody says so.
+func TestAClockThatWasAhead(t *testing.T) {
+	where := filepath.Join(t.TempDir(), "book")
+	s, err := shelf.Create(where, "department.example/practice")
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := booktest.New(t, s) // in 2031
+	b.Clock = time.Date(2231, 1, 1, 0, 0, 0, 0, time.UTC)
+	b.Must(t, &book.Event{By: booktest.First, What: book.EventAway, Date: "2031-05-11", Reason: "x"}, nil, booktest.First)
+	s.Close()
+	const phrase = "four words make one"
+	if err := shelf.SaveKey(where, booktest.First, book.Assessor, b.Keys[booktest.First], phrase); err != nil {
+		t.Fatal(err)
+	}
+	file := filepath.Join(t.TempDir(), "phrase")
+	if err := os.WriteFile(file, []byte(phrase), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		more []string
+		code int
+		errs string
+	}{{nil, 1, "was last written to at 2231-01-01T00:01:00Z: set the clock right; if it is right, and the other one was not, add --clock-is-right"}, {[]string{"--clock-is-right"}, 0, ""}, {nil, 0, ""}} {
+		_, errs, code := call(t, append([]string{"book", "event", "away", "--everybody", "--reason", "x", "--as", booktest.First, "--passphrase-file", file, "--book", where}, c.more...)...)
+		if code != c.code || !strings.Contains(strings.Join(strings.Fields(errs), " "), c.errs) || (c.errs == "") != (errs == "") {
+			t.Errorf("%v: %d %s", c.more, code, errs)
+		}
+	}
+	if out, errs, code := call(t, "book", "verify", "--book", where); code != 0 {
+		t.Error(out, errs, code)
 	}
 }
 

@@ -30,6 +30,7 @@ type output struct {
 	flag, path string
 	usage      string // the key of its words
 	make       func(r *report.Report, p func() *page.Page) ([]byte, error)
+	private    bool // only its owner may read it
 	content    []byte
 }
 
@@ -116,10 +117,7 @@ func (s *session) report(path string, plan forks.Plan, wanted []*output) error {
 func (s *session) writeAll(wanted []*output) error {
 	var written []string
 	for _, o := range wanted {
-		err := atomic.WriteFile(o.path, bytes.NewReader(o.content))
-		if err == nil {
-			err = os.Chmod(o.path, 0o644) // else only its writer could read what is new
-		}
+		err := o.write()
 		if err != nil {
 			text := words.Say("author.write_failed", o.path, reason(err))
 			if len(written) == 0 {
@@ -131,6 +129,20 @@ func (s *session) writeAll(wanted []*output) error {
 		fmt.Fprintln(&s.out, words.Say("author.schema_done", o.path))
 	}
 	return nil
+}
+
+// write replaces the file whole. What is new could be read by its writer alone, and what replaces another as that one could.
+func (o *output) write() error {
+	if o.private { // before there is anything in it
+		if err := os.Chmod(o.path, 0o600); err != nil && !errors.Is(err, fs.ErrNotExist) {
+			return err
+		}
+		return atomic.WriteFile(o.path, bytes.NewReader(o.content))
+	}
+	if err := atomic.WriteFile(o.path, bytes.NewReader(o.content)); err != nil {
+		return err
+	}
+	return os.Chmod(o.path, 0o644)
 }
 
 // canWrite says beforehand what would keep the files from being written, as far as can be seen without writing.

@@ -24,6 +24,7 @@ func (s *session) withGroup(c *cobra.Command) *cobra.Command {
 	f, one, single := c.Flags(), c.Args, c.RunE
 	f.StringVar(&dir, "group", "", words.Say("group.flag_group"))
 	f.BoolVar(&w.Small, "small", false, words.Say("group.flag_small"))
+	f.String("key", "", words.Say("group.flag_key"))
 	f.BoolVar(&w.Programs, "programs", false, words.Say("group.flag_programs"))
 	c.Use = words.Say("group.usage")
 	c.Long += "\n\n" + words.Say("group.long")
@@ -43,7 +44,7 @@ func (s *session) withGroup(c *cobra.Command) *cobra.Command {
 			w.Workers, _ = f.GetInt("workers")
 			return s.reportGroup(c, dir, w)
 		}
-		for _, flag := range []string{"small", "programs"} {
+		for _, flag := range []string{"small", "programs", "key"} {
 			if f.Changed(flag) {
 				return wrong(words.Say("group.needs_group", flag))
 			}
@@ -55,9 +56,9 @@ func (s *session) withGroup(c *cobra.Command) *cobra.Command {
 
 // groupOutputs are the files that were asked for.
 func groupOutputs(c *cobra.Command) (wanted []*output) {
-	for _, flag := range []string{"out", "pdf", "csv"} {
+	for _, flag := range []string{"out", "pdf", "csv", "key"} {
 		if c.Flags().Changed(flag) {
-			wanted = append(wanted, &output{flag: flag, path: c.Flag(flag).Value.String()})
+			wanted = append(wanted, &output{flag: flag, path: c.Flag(flag).Value.String(), private: flag == "key"})
 		}
 	}
 	return wanted
@@ -111,6 +112,8 @@ func (s *session) reportGroup(c *cobra.Command, dir string, w group.Wishes) erro
 			o.content, err = g.Page().PDF()
 		case "csv":
 			o.content, err = g.CSV()
+		case "key":
+			o.content, err = g.Key()
 		}
 		if err != nil {
 			return trouble(words.Say("report.nothing_written", err.Error()))
