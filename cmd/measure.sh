@@ -1,8 +1,9 @@
 #!/bin/sh
 # The long measurements, which the tests leave out: nanoseconds and allocations of the Go benchmarks, the frames of a
 # recorded case against their bounds and the memory of sixteen in a row (some fifteen minutes), 200 killed and resumed
-# cases (some two minutes), planted faults over 100 seeds, every bit of a competency book flipped, and the whole spine case played in the window on a virtual display with pointer and
-# keys (some ten minutes), with its grade and the cost of its frames.
+# cases (some two minutes), planted faults over 100 seeds, the competency book (every bit of it flipped, 500 kills while it is written to, a
+# thousand records verified), and the whole spine case played in the window on a virtual display with pointer and keys (some ten
+# minutes), with its grade and the cost of its frames.
 #
 #     sh cmd/measure.sh [flags for go test, such as -benchtime 5s or -count 10]
 set -eu
@@ -54,6 +55,14 @@ go test -count=1 -timeout 12h -v -run PlantedFaultComesFirst ./scoring/debrief -
 
 printf '\n== %s\n' "the competency book: every bit of a book flipped, one at a time"
 go test -count=1 -timeout 12h -v -run EveryFlippedBit ./scoring/book -flips 0 || failed="$failed  flipped bits
+"
+
+printf '\n== %s\n' "the competency book: the program is killed 500 times while it writes (some three minutes)"
+go test -count=1 -timeout 2h -v -run NoKillLosesARecord ./cmd/rouleau/ledger -kills 500 || failed="$failed  a book after a kill
+"
+
+printf '\n== %s\n' "the competency book: a thousand records verified, each with a whole case played again (some five minutes; 3 at most of it for verifying)"
+go test -count=1 -timeout 2h -v -run VerifyingManyRecords ./cmd/rouleau/ledger -records 1000 || failed="$failed  verifying a thousand records
 "
 
 printf '\n== %s\n' "the window: the spine case played by hand, software rendering"

@@ -233,7 +233,7 @@ var judged = map[string]bool{"critical": true, "reason": true, "target": true, "
 
 // put are the areas whose keys are put together from a word of the source and one of these beginnings or ends.
 var put = map[string]struct{ before, after []string }{
-	"changes":  {before: []string{"", "no_", "but_", "more_", "less_"}},
+	"changes":  {before: []string{"", "no_", "new_", "more_", "less_"}},
 	"decision": {after: []string{"_left_out", "_late", "_wrong", "_needless", "_all", "_once_wrong"}},
 	"group":    {before: []string{"aspect_"}},
 	"sheet":    {before: []string{"mode_"}},

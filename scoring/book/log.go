@@ -95,6 +95,13 @@ func (c *Checkpoint) sign(with *Signer) ([]byte, error) {
 	return note.Sign(&note.Note{Text: c.body()}, signer)
 }
 
+// LooksLikeCheckpoint says whether a text has the form of a signed checkpoint, of whichever book and by whomever.
+func LooksLikeCheckpoint(signed []byte) bool {
+	_, err := note.Open(signed, note.VerifierList())
+	var unknown *note.UnverifiedNoteError
+	return errors.As(err, &unknown) && strings.Count(unknown.Note.Text, "\n") == 3
+}
+
 // openCheckpoint reads a signed checkpoint of a log and takes none that is not signed with one of these keys.
 func openCheckpoint(signed []byte, origin string, keys []ed25519.PublicKey) (*Checkpoint, error) {
 	var verifiers []note.Verifier

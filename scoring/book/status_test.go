@@ -65,6 +65,19 @@ func TestWhoIsDueAndWhy(t *testing.T) {
 	}
 }
 
+// Lots, operators and incidents of a practice case are kept to practise keeping them: no real incident comes of one.
+func TestATrainingIncidentIsNoIncident(t *testing.T) {
+	b, _, _ := full(t)
+	before := standing(t, b, booktest.Trainee, "2031-06-01")
+	s := booktest.SignOff(t, file(t), booktest.Trainee, booktest.First)
+	s.Rated = []book.Rated{{"handover", 3, "", ""}, {"asepsis", 3, "", ""}}
+	s.Training = []book.Training{{book.TrainingIncident, "a clotted filter"}, {book.TrainingOperator, "T-12"}}
+	b.Must(t, s, file(t), booktest.First)
+	if st := standing(t, b, booktest.Trainee, "2031-06-01"); !st.Shown || st.Due || st.String() != before.String() {
+		t.Error(st.String())
+	}
+}
+
 func TestASupersededRecordNoLongerCounts(t *testing.T) {
 	b, _, e := full(t)
 	s := booktest.SignOff(t, file(t), booktest.Trainee, booktest.Second)
@@ -104,6 +117,34 @@ func TestKappa(t *testing.T) {
 	if a := b.Agreement(e["signoff"].Leaf.ID); a.Items != 2 || a.Same != 1 {
 		t.Errorf("%+v", a)
 	}
+}
+
+// Second ratings are compared of one record or of all, and only while both the rating and what it rates are in force.
+func TestAgreementIsOfWhatIsInForce(t *testing.T) {
+	b, _, e := full(t)
+	s := booktest.SignOff(t, file(t), booktest.Other, booktest.Second)
+	s.Rated = []book.Rated{{"handover", 1, "", ""}, {"honesty", 2, "", ""}}
+	other := b.Must(t, s, file(t), booktest.Second)
+	second := b.Must(t, &book.Rating{Of: other.Leaf.ID, Learner: booktest.Other, Assessor: booktest.First, Rated: []book.Rated{{"handover", 1, "", ""}, {"asepsis", 3, "", ""}}}, nil, booktest.First)
+	want := func(name, id string, items, same, ratings int) {
+		t.Helper()
+		if a := b.Agreement(id); a.Items != items || a.Same != same {
+			t.Errorf("%s: %+v, want %d of %d", name, a, same, items)
+		}
+		if id != "" && len(b.Ratings(id)) != ratings {
+			t.Errorf("%s: %d ratings, want %d", name, len(b.Ratings(id)), ratings)
+		}
+	}
+	id := e["signoff"].Leaf.ID
+	want("all", "", 3, 2, 0)
+	want("the first", id, 2, 1, 1)
+	want("the second", other.Leaf.ID, 1, 1, 1)
+	want("none", second.Leaf.ID, 0, 0, 0)
+	b.Must(t, &book.Void{Of: second.Leaf.ID, Learner: booktest.Other, Assessor: booktest.First, Reason: "mistaken"}, nil, booktest.First)
+	want("all but a void one", "", 2, 1, 0)
+	want("the void one", other.Leaf.ID, 0, 0, 0)
+	b.Must(t, &book.Forget{Of: id, By: booktest.Admin, Reason: "on wish"}, nil, booktest.Admin)
+	want("nothing is left", "", 0, 0, 0)
 }
 
 func TestAPlanTellsAllThatIsWrongWithIt(t *testing.T) {

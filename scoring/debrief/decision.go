@@ -37,6 +37,7 @@ type Decision struct {
 	Done     int64    // when it was taken, -1 where it was left out
 	Measures []string // criteria that it bears on
 	Edit     Edit
+	Part     bool // it is one of several of its kind, which another decision puts right together
 }
 
 // aspect is one kind of decision with its finder.

@@ -136,10 +136,11 @@ func (f *finding) bowlsIn(from int64, stop, scale float64) *Rule {
 
 // bowlActs are the person's acts for bowls begun from a tick on, which a rule does in their place.
 func (f *finding) bowlActs(from int64) (acts []int) {
+	acts = f.after(f.every(does(sim.NewBag)), from)
 	for _, b := range f.bowlfuls() {
 		if b.from >= from {
 			for _, k := range b.acts {
-				if f.acts[k].Do != sim.ChangeWaste && f.acts[k].Do != sim.NewBag {
+				if f.acts[k].Do != sim.ChangeWaste {
 					acts = append(acts, k)
 				}
 			}

@@ -113,6 +113,9 @@ func some(single []Decision, text string) []Decision {
 		whole.Edit.First = append(whole.Edit.First, e.First...)
 		whole.Edit.Add = append(whole.Edit.Add, e.Add...)
 	}
+	for i := range single {
+		single[i].Part = true
+	}
 	return append([]Decision{whole}, single[:min(len(single), mostOfAKind-1)]...)
 }
 

@@ -188,6 +188,7 @@ func (h *hand) tick(r *play.Run) {
 		h.listen(r)
 		h.dry(r)
 		h.reacts(r)
+		h.owns(r)
 		h.supply(r)
 		h.keepsDripping(r)
 		h.leaks(r)

@@ -158,7 +158,17 @@ func (h *hand) ready(r *play.Run, l line, s *step) (ready, moot bool) {
 	case closing:
 		return h.closeReady(r, s), false
 	}
-	return h.hangReady(r, s), false
+	return h.hangReady(r, s), h.stillFull(r, s)
+}
+
+// stillFull says whether the person threw an empty bag away, and here it holds washed blood.
+func (h *hand) stillFull(r *play.Run, s *step) bool {
+	k, bag := bagOf(s.act.On)
+	if s.act.Do != sim.DiscardIt || !bag || k >= r.State.BagsUsed {
+		return false
+	}
+	own := &h.rec.moments[s.own].seen.Bags[k]
+	return own.GivenML > 0 && own.ML <= 2*sameML && r.State.Bags[k].Fluid.VolumeML() > 4*sameML
 }
 
 // hangReady says whether a pack can be changed: none is taken down in the middle of a wash unless it is empty or the person did so
@@ -244,7 +254,7 @@ func (h *hand) giveReady(r *play.Run, s *step) bool {
 		return v.Bags[now].ML <= max(own.Bags[g].ML, sameML/2) || r.State.Tick-s.due >= stopWaits*4
 	}
 	if k, ok := bagOf(s.act.On); ok && h.fills(r) {
-		if own.Bags[k].ML > sameML && v.Bags[k].ML <= 0 {
+		if own.Bags[k].ML > sameML && v.Bags[k].ML <= 0 && r.State.Tick-s.due < 2*fillWaits {
 			s.until = max(s.until, r.State.Tick+patience)
 			return false // there is nothing in it yet
 		}

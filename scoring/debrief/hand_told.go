@@ -43,3 +43,21 @@ func (h *hand) uncaused(r *play.Run, s *step) bool {
 	k, i := &r.State.Conduct, sim.Incident(s.act.Value)
 	return k.Met[i] == 0 && !k.Cause[i]
 }
+
+// owns declares what happened here: as soon after it as the person did when it happened to them, or soon where it did not, if they
+// hid nothing of its kind.
+func (h *hand) owns(r *play.Run) {
+	k, own := &r.State.Conduct, &h.rec.Run.State.Conduct
+	for _, i := range [...]sim.Incident{sim.IncidentBreach, sim.IncidentAir, sim.IncidentReaction} {
+		after := ownsAfter
+		if own.Met[i] > 0 {
+			after = own.Told[i] - own.Met[i] + sim.TicksPerSecond
+		}
+		if k.Met[i] > 0 && k.Told[i] == 0 && after > 0 && r.State.Tick >= k.Met[i]+after && h.minds(sim.Declare) {
+			r.Do(sim.Action{Do: sim.Declare, Value: float64(i)})
+			h.seenAt = -1
+		}
+	}
+}
+
+const ownsAfter int64 = 60 * sim.TicksPerSecond // [A]

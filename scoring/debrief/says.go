@@ -77,7 +77,7 @@ func (d *Debrief) changes(other *Outcome) (all []string) {
 
 // PointsText is a gain in points with its sign: +11, −0.4. What would be shown as nothing is 0.
 func PointsText(d float64) string {
-	if slight(d) {
+	if Slight(d) {
 		return "0"
 	}
 	text := fmt.Sprintf("%.1f", size(d))
@@ -99,5 +99,5 @@ func moreOrLess(what string, d float64) string {
 
 func size(d float64) float64 { return max(d, -d) }
 
-// slight says whether a difference in points is too small to be told.
-func slight(d float64) bool { return size(d) < slightest }
+// Slight says whether a difference in points is too small to be told.
+func Slight(d float64) bool { return size(d) < slightest }

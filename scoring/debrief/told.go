@@ -89,7 +89,7 @@ func (t *Told) Of(g Group) []Line {
 
 func (d *Debrief) line(c *Cost) Line {
 	l := Line{Cost: c, Group: Same, Points: PointsText(c.Points), Changes: d.changes(&c.With)}
-	if c.Mattered() && (len(l.Changes) > 0 || !slight(c.Points)) {
+	if c.Mattered() && (len(l.Changes) > 0 || !Slight(c.Points)) {
 		l.Group = Gained
 		if c.Gain < 0 {
 			l.Group = Better
@@ -108,7 +108,7 @@ func (d *Debrief) bears(c *Cost) (all []Borne, more int) {
 	change := func(i int) float64 { return whole * (c.With.Grade.Criteria[i].Points - own[i].Points) }
 	var at []int
 	for i := range own {
-		if !slight(change(i)) {
+		if !Slight(change(i)) {
 			at = append(at, i)
 		}
 	}
@@ -177,8 +177,8 @@ func (d *Debrief) figures() (rows []Figure) {
 
 // Regraded says whether a grade that was kept is another one than this program comes to.
 func (o *Outcome) Regraded(points float64, passed bool) bool {
-	return passed != o.Grade.Passed || !slight(points-o.Grade.Points)
+	return passed != o.Grade.Passed || !Slight(points-o.Grade.Points)
 }
 
 // Score is a number of points in words, rounded down so that nothing looks better than it is.
-func Score(points float64) string { return scoring.Show(math.Floor(10*points+1e-6) / 10) }
+func Score(points float64) string { return scoring.Show(math.Floor(float64(10*points)+1e-6) / 10) }

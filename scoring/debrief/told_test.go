@@ -161,10 +161,10 @@ func TestHowSureACostIs(t *testing.T) {
 		unsure bool
 	}{
 		{Spread{}, 4, "", false},
-		{Spread{Drawn: 3, Least: -1, Most: 4}, 4, "from \u22121.0 to +4.0 points over 4 drawings, this one included", true},
-		{Spread{Drawn: 3, Least: 4, Most: 5}, 4, "from +4.0 to +5.0 points over 4 drawings, this one included", false},
-		{Spread{Drawn: 7, Least: 2.01, Most: 2.04}, 2, "+2.0 points in each of 8 drawings, this one included", false},
-		{Spread{Drawn: 1, Least: 0.01, Most: 0.04}, 0, "0 points in each of 2 drawings, this one included", false},
+		{Spread{Drawn: 3, Least: -1, Most: 4}, 4, "from \u22121.0 to +4.0 points in 4 drawings of the case", true},
+		{Spread{Drawn: 3, Least: 4, Most: 5}, 4, "from +4.0 to +5.0 points in 4 drawings of the case", false},
+		{Spread{Drawn: 7, Least: 2.01, Most: 2.04}, 2, "+2.0 points in each of 8 drawings of the case", false},
+		{Spread{Drawn: 1, Least: 0.01, Most: 0.04}, 0, "0 points in each of 2 drawings of the case", false},
 	} {
 		if l := d.line(&Cost{With: d.Own, Points: k.points, Spread: k.spread}); l.Sure != k.want || l.Unsure != k.unsure {
 			t.Errorf("%+v: %q, unsure: %t", k.spread, l.Sure, l.Unsure)

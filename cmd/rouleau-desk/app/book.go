@@ -28,6 +28,7 @@ type bookPages struct {
 	ledger *ledger.Ledger // nil while none is open
 	draft  *ledger.Drafted
 	job    *bookJob
+	serial int                  // of what was read last
 	may    map[[2]string]string // who may sign for whom, as far as it was asked since the book was read
 }
 
@@ -100,6 +101,8 @@ func (a *App) opened(p ledger.Places, l *ledger.Ledger, past bookPast) func() {
 // haveRead takes over what was read of the book.
 func (a *App) haveRead(read ledgerdesk.Book, notice string) {
 	b := &a.book
+	b.serial++
+	read.Serial = b.serial
 	b.view.Book = read
 	clear(b.may)
 	if notice != "" {
@@ -211,7 +214,7 @@ func (a *App) bookAct(act ledgerdesk.Act) {
 	case ledgerdesk.LookAway:
 		b.view.Review = nil
 	case ledgerdesk.Result:
-		a.bookResult(a.resultOfFile(act.Path))
+		a.bookTell(a.resultOfFile(act.Path))
 	case ledgerdesk.ResultOf:
 		a.resultOfRecord(act.ID)
 	case ledgerdesk.LookOver:
@@ -249,13 +252,19 @@ func (a *App) bookAct(act ledgerdesk.Act) {
 	}
 }
 
-// bookResult puts a result on the screen from which the way leads back to the book.
-func (a *App) bookResult(err error) {
+// wayHome is what the way from a case is called where it leads to the book from which the case was opened, else "".
+func (b *bookPages) wayHome() string {
+	if !b.on {
+		return ""
+	}
+	return words.Say("desk_book.back_to_book")
+}
+
+// bookTell tells on the pages what went wrong.
+func (a *App) bookTell(err error) {
 	if err != nil {
 		a.book.view.Notice = err.Error()
-		return
 	}
-	a.begun.session.View.Home = words.Say("desk_book.back_to_book")
 }
 
 // bookDrop turns files away that are dragged onto the pages, on which something may be half written.

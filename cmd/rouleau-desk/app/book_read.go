@@ -112,11 +112,11 @@ func entryOf(l *ledger.Ledger, e *book.Entry, titles map[string]string) ledgerde
 		k.Title, k.Learner, k.Assessor = words.Say("book_cli.line_gone"), "–", "–"
 		return k
 	}
-	k.Title, k.Learner, k.Assessor, k.Played, k.Due, k.Points = titles[s.Scenario.ID], s.Learner, s.Assessor, s.Played, s.Due, s.Points
+	k.Title, k.Learner, k.Assessor, k.Due, k.Points = titles[s.Scenario.ID], s.Learner, s.Assessor, s.Due, s.Points
 	if k.Title == "" {
 		k.Title = s.Scenario.ID
 	}
-	k.Competent, k.Overridden = s.Outcome == book.Competent, s.Override != ""
+	k.Competent = s.Outcome == book.Competent
 	k.Seconds = len(l.Ratings(e.Leaf.ID))
 	return k
 }

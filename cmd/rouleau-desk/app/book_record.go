@@ -83,12 +83,10 @@ func (a *App) resultOfRecord(id string) {
 			got, err = attempt.Parse(name, data)
 		}
 		return func() {
-			switch {
-			case err == nil && b.on && a.begun.session == nil:
-				a.bookResult(a.result(&recording{got, name}))
-			case err != nil:
-				b.view.Notice = err.Error()
+			if err == nil && b.on && a.begun.session == nil {
+				err = a.result(&recording{got, name})
 			}
+			a.bookTell(err)
 		}
 	})
 }

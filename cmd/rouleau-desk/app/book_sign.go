@@ -65,6 +65,9 @@ func (a *App) draftBook(act ledgerdesk.Act) {
 		g.Outcome = book.Competent
 	}
 	a.bookDo(words.Say("desk_book.drafting"), false, func(*bookJob) func() {
+		if err := l.Reread(); err != nil { // others may have signed it meanwhile
+			return func() { b.view.Notice = err.Error() }
+		}
 		d, err := l.Draft(g)
 		if err != nil {
 			return func() { b.view.Notice = err.Error() }
@@ -76,7 +79,7 @@ func (a *App) draftBook(act ledgerdesk.Act) {
 	})
 }
 
-// signed is somebody who signs with a passphrase that was given.
+// signer is somebody who signs with a passphrase that was given.
 func signer(person, phrase string) ledger.As {
 	return ledger.As{Person: person, Phrase: func(string, book.Role) (string, error) { return phrase, nil }}
 }

@@ -218,6 +218,7 @@ func (w *window) focused() ui.Mark {
 func (w *window) writes(label, text string) {
 	w.t.Helper()
 	w.into(label)
+	w.Chord(ui.Ctrl('A'))
 	w.Type(text)
 }
 

@@ -95,6 +95,7 @@ func (a *App) caseFrame(c *ui.Core) error {
 	s.Reading = a.desk.Dialog == bench.HintDialog || a.asking
 	s.Advance(a.now)
 	s.Refresh()
+	s.View.Home = a.book.wayHome()
 	for _, act := range a.desk.Frame(c, &s.View) {
 		a.Do(act)
 		if act.Do == bench.Again || act.Do == bench.AgainNewSeed || a.begun.session != s {

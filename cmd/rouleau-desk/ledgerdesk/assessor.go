@@ -17,39 +17,43 @@ func (d *Desk) assess(c *ui.Core, v *View, in ui.Rect) {
 	if d.assessor == "" && v.Book.is(v.Who, book.Assessor) {
 		d.assessor = v.Who
 	}
-	head := in.CutTop(ui.TextFieldHeight)
-	d.signsHere(c, v, head)
+	d.signsHere(c, v, in.CutTop(ui.TextFieldHeight))
 	in.CutTop(10)
 	left := in.CutLeft(in.W*0.5 - gap/2)
 	in.CutLeft(gap)
-	var waiting []*Waiting
-	var rows []ui.Row
-	for i := range v.Book.Waiting {
-		if w := &v.Book.Waiting[i]; w.Assessment {
-			waiting = append(waiting, w)
-			rows = append(rows, ui.Row{Label: words.Line("desk_book.whose", w.who(), w.Title), Detail: words.Line("desk_book.played_row", timeOf(w.When), w.Points, passedWord(w.Passed))})
+	waiting := d.listOf(v, "awaiting", "", func(l *list) {
+		for i := range v.Book.Waiting {
+			if w := &v.Book.Waiting[i]; w.Assessment {
+				l.add(i, words.Say("desk_book.whose", w.who(), w.Title), words.Say("desk_book.played_row", timeOf(w.When), w.Points, passedWord(w.Passed)))
+			}
 		}
+	})
+	head := words.Line("desk_book.awaiting", len(waiting.rows))
+	if i := waiting.show(c, "awaiting", head, words.Say("desk_book.awaiting_list"), words.Say("desk_book.none_awaiting"), left); i >= 0 && busy(v) == "" {
+		d.do(Act{Do: Look, Path: v.Book.Waiting[i].Path})
 	}
-	c.Text(left.CutTop(26), words.Line("desk_book.awaiting", len(waiting)), ui.Style{Weight: ui.SemiBold})
-	if i := d.rows(c, "awaiting", words.Say("desk_book.awaiting_list"), words.Say("desk_book.none_awaiting"), rows, left); i >= 0 && busy(v) == "" {
-		d.do(Act{Do: Look, Path: waiting[i].Path})
-	}
-	signed := d.entries(v, func(*Entry) bool { return true })
-	c.Text(in.CutTop(26), words.Line("desk_book.signed", len(signed)), ui.Style{Weight: ui.SemiBold})
-	rows = rows[:0]
-	for _, e := range signed {
-		detail := words.Line("desk_book.signed_row", dayOf(e.Decided), e.Assessor, outcomeWord(e.Competent))
-		switch {
-		case e.State != "":
-			detail = words.Line("desk_book.state_row", dayOf(e.Decided), e.Assessor, e.State)
-		case e.Seconds > 0:
-			detail = words.Line("desk_book.rated_row", detail)
+	signed := d.listOf(v, "signed", "", func(l *list) {
+		for i := range v.Book.Entries {
+			e := &v.Book.Entries[i]
+			l.add(i, words.Say("desk_book.whose", e.Learner, e.Title), signedWords(e))
 		}
-		rows = append(rows, ui.Row{Label: words.Line("desk_book.whose", e.Learner, e.Title), Detail: detail})
+	})
+	head = words.Line("desk_book.signed", len(signed.rows))
+	if i := signed.show(c, "signed", head, words.Say("desk_book.signed_list"), words.Say("desk_book.none_signed"), in); i >= 0 && busy(v) == "" {
+		d.do(Act{Do: Show, ID: v.Book.Entries[i].ID})
 	}
-	if i := d.rows(c, "signed", words.Say("desk_book.signed_list"), words.Say("desk_book.none_signed"), rows, in); i >= 0 && busy(v) == "" {
-		d.do(Act{Do: Show, ID: signed[i].ID})
+}
+
+// signedWords say when a record was signed, by whom, and what it says.
+func signedWords(e *Entry) string {
+	text := words.Say("desk_book.signed_row", dayOf(e.Decided), e.Assessor, outcomeWord(e.Competent))
+	switch {
+	case e.State != "":
+		return words.Say("desk_book.signed_row", dayOf(e.Decided), e.Assessor, e.State)
+	case e.Seconds > 0:
+		return words.Say("desk_book.rated_row", text)
 	}
+	return text
 }
 
 // signsHere is the code of who signs, and whether they can.

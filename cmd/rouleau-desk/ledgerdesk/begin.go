@@ -16,7 +16,7 @@ type founding struct {
 const mostForm = 760 // width of what is written into
 
 func (d *Desk) begin(c *ui.Core, v *View, in ui.Rect) {
-	f := d.column(c, "begin", in)
+	f := d.reading(c, "begin", in)
 	defer f.end()
 	f.w = min(f.w, mostForm)
 	switch v.Stage {

@@ -5,6 +5,7 @@ package ledgerdesk
 import (
 	"rouleau/assets/words"
 	"rouleau/cmd/rouleau-desk/ui"
+	"rouleau/scoring/book"
 )
 
 // Least size of the window, in logical pixels.
@@ -16,7 +17,8 @@ const (
 // Desk is the state of the pages. It holds nothing of any file.
 type Desk struct {
 	tab      int
-	part     int // of the educator's page
+	came     string // for whom the first tab was chosen
+	part     int    // of the educator's page
 	dialog   dialog
 	founding founding
 	forms    map[string]*form // of attempts, by path, so that nothing half written is lost
@@ -24,11 +26,12 @@ type Desk struct {
 	rating   bool             // the record that is looked at is being rated
 	assessor string           // who signs here
 	phrase   string
-	tries    int // of signing, as many as have been seen
+	atPhrase bool // the focus is where it is written
+	tries    int  // of signing, as many as have been seen
 	path     string
 	with     bool             // comments go on the sheet
 	looked   map[ui.ID]looked // texts, by their fields
-	chosen   map[ui.ID]int
+	lists    map[string]*list
 	heights  map[ui.ID]float32
 	acts     []Act
 }
@@ -49,7 +52,7 @@ const (
 
 // New makes the pages as they are at first.
 func New() *Desk {
-	return &Desk{forms: map[string]*form{}, ratings: map[string]*form{}, looked: map[ui.ID]looked{}, chosen: map[ui.ID]int{}, heights: map[ui.ID]float32{}}
+	return &Desk{forms: map[string]*form{}, ratings: map[string]*form{}, looked: map[ui.ID]looked{}, lists: map[string]*list{}, heights: map[ui.ID]float32{}}
 }
 
 // Frame draws the page and returns what the person asked for. The slice is good until the next frame.
@@ -68,7 +71,6 @@ func (d *Desk) Frame(c *ui.Core, v *View) []Act {
 	c.Segment(0, foot.Y+0.5, window.W, foot.Y+0.5, 1, c.Pal.Line)
 	d.foot(c, v, foot.InsetXY(edge, 0))
 	window.CutTop(1)
-	d.working(c, v, &window)
 	d.notice(c, v, &window)
 	d.page(c, v, window.InsetXY(edge, 8))
 	if d.dialog == saveDialog {
@@ -78,10 +80,11 @@ func (d *Desk) Frame(c *ui.Core, v *View) []Act {
 }
 
 const (
-	barHeight  = 60
-	footHeight = 30
-	edge       = 16
-	gap        = 16
+	barHeight    = 60
+	leastWorking = 340 // room for what goes on; where the name of the book leaves less, it makes way
+	footHeight   = 30
+	edge         = 16
+	gap          = 16
 )
 
 // page is the one that the book stands at.
@@ -100,6 +103,11 @@ func (d *Desk) page(c *ui.Core, v *View, in ui.Rect) {
 	case v.Record != nil:
 		d.record(c, v, in)
 	default:
+		if d.came != v.Who { // whoever only assesses comes to that page first
+			if d.came = v.Who; v.Book.is(v.Who, book.Assessor) && !v.Book.is(v.Who, book.Learner) {
+				d.tab = assessorTab
+			}
+		}
 		d.tabs(c, v, in)
 	}
 }
@@ -116,7 +124,7 @@ func (d *Desk) forget(v *View) {
 		d.phrase = ""
 	}
 	if tries != d.tries {
-		d.phrase, d.tries = "", tries
+		d.phrase, d.tries, d.atPhrase = "", tries, false
 	}
 	if v.Record == nil {
 		d.rating = false
@@ -175,9 +183,14 @@ func (d *Desk) bar(c *ui.Core, v *View, r ui.Rect) {
 	r.CutRight(12)
 	name := ui.Style{Size: ui.SizeBig, Weight: ui.SemiBold}
 	title := words.Say("desk_book.title")
-	c.Text(r.CutLeft(name.Width(title)+2), title, name)
-	r.CutLeft(14)
-	if v.Stage == Open {
+	if w := name.Width(title) + 2; !v.Work.Told || r.W-w > leastWorking {
+		c.Text(r.CutLeft(w), title, name)
+		r.CutLeft(14)
+	}
+	switch {
+	case v.Work.Told:
+		d.working(c, v, r)
+	case v.Stage == Open:
 		text := words.Line("desk_book.which", v.Book.Origin, int(v.Book.Records))
 		small := ui.Style{Size: 13, Col: c.Pal.Muted}
 		h := min(c.LabelHeight(text, r.W, small), 2*ui.LineHeight(13))
@@ -212,24 +225,20 @@ func (d *Desk) foot(c *ui.Core, v *View, r ui.Rect) {
 	caution := words.Say("desk_book.caution")
 	c.Text(r.CutRight(small.Width(caution)+1), caution, small)
 	r.CutRight(gap)
+	if v.Stage != Open {
+		return
+	}
 	text := words.Line("desk_book.place", v.Place)
 	c.Label(ui.Label{ID: ui.Name("book place").With(text), Rect: r.Place(r.W, ui.LineHeight(ui.SizeSmall), 0, 0.5), Text: text, Style: small})
 }
 
-// working is the strip that says what goes on beside the window, and how far it is.
-func (d *Desk) working(c *ui.Core, v *View, window *ui.Rect) {
+// working says in the bar what goes on beside the window, and how far it is.
+func (d *Desk) working(c *ui.Core, v *View, in ui.Rect) {
 	w := &v.Work
-	if !w.Told {
-		return
-	}
-	r := window.CutTop(48)
-	c.Fill(r, 0, c.Pal.Tint)
-	c.Segment(0, r.Bottom()-0.5, r.W, r.Bottom()-0.5, 1, c.Pal.Line)
-	in := r.InsetXY(edge, 4)
 	if w.Stops {
 		label := words.Say("desk_book.stop")
 		wide := ui.TextWidth(label, ui.SizeBody, ui.SemiBold, false) + 26
-		if c.Button(ui.Button{ID: ui.Name("book stop"), Rect: in.CutRight(wide), Label: label}) {
+		if c.Button(ui.Button{ID: ui.Name("book stop"), Rect: in.CutRight(wide).Place(wide, 42, 0, 0.5), Label: label}) {
 			d.do(Act{Do: Stop})
 		}
 		in.CutRight(12)
@@ -237,14 +246,16 @@ func (d *Desk) working(c *ui.Core, v *View, window *ui.Rect) {
 	text := w.Text
 	if w.All > 0 {
 		text = words.Line("desk_book.progress", w.Text, w.Done, w.All)
-		bar := in.CutRight(min(220, in.W*0.3)).Place(min(220, in.W*0.3), 8, 1, 0.5)
-		in.CutRight(14)
-		c.Fill(bar, 4, c.Pal.Line)
-		c.Fill(ui.R(bar.X, bar.Y, bar.W*float32(w.Done)/float32(w.All), bar.H), 4, c.Pal.Dark)
 	}
-	st := ui.Style{Weight: ui.SemiBold}
-	h := min(c.LabelHeight(text, in.W, st), 2*ui.LineHeight(ui.SizeBody))
-	c.Label(ui.Label{ID: ui.Name("book working"), Rect: in.Place(in.W, h, 0, 0.5), Text: text, Style: st})
+	st := ui.Style{Size: 13, Weight: ui.SemiBold}
+	h := min(c.LabelHeight(text, in.W, st), 2*ui.LineHeight(13))
+	box := in.Place(in.W, h+6, 0, 0.5)
+	c.Label(ui.Label{ID: ui.Name("book working"), Rect: box.CutTop(h), Text: text, Style: st})
+	bar := ui.R(box.X, box.Y+2, min(box.W, 300), 4)
+	c.Fill(bar, 2, c.Pal.Line)
+	if w.All > 0 {
+		c.Fill(ui.R(bar.X, bar.Y, bar.W*float32(w.Done)/float32(w.All), bar.H), 2, c.Pal.Dark)
+	}
 }
 
 // notice tells what came of the last thing that was asked for.
@@ -267,24 +278,3 @@ func (d *Desk) notice(c *ui.Core, v *View, window *ui.Rect) {
 	exclaim(c, in.CutLeft(30).Place(20, 20, 0, 0.5))
 	c.Label(ui.Label{ID: ui.Name("book notice").With(v.Notice), Rect: in.Place(in.W, hh, 0, 0.5), Text: v.Notice, Style: st})
 }
-
-// rows draws a list of which a row can be opened, and gives the one that is, -1 for none. What is missing is said where it is empty.
-func (d *Desk) rows(c *ui.Core, name, label, none string, rows []ui.Row, r ui.Rect) int {
-	c.Fill(r, 6, c.Pal.Well)
-	c.Frame(r, 6, 1, c.Pal.Line)
-	r = r.Inset(4)
-	if len(rows) == 0 {
-		c.Label(ui.Label{ID: ui.Name("book none").With(name), Rect: r.InsetXY(10, 8), Text: none, Style: ui.Style{Col: c.Pal.Muted}})
-		return -1
-	}
-	id := ui.Name("book rows").With(name)
-	sel, opened := c.List(ui.ListBox{ID: id, Rect: r, Label: label, Rows: rows, RowH: rowHeight, Selected: min(d.chosen[id], len(rows)-1)})
-	d.chosen[id] = sel
-	if opened {
-		return sel
-	}
-	return -1
-}
-
-// rowHeight is that of a row of two lines.
-const rowHeight = 50

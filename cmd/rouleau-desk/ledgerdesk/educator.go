@@ -26,7 +26,7 @@ func (d *Desk) educator(c *ui.Core, v *View, in ui.Rect) {
 		d.part = i
 	}
 	in.CutTop(10)
-	f := d.column(c, "educator"+string(rune('0'+d.part)), in)
+	f := d.reading(c, "educator"+string(rune('0'+d.part)), in)
 	defer f.end()
 	switch {
 	case d.part == costPart:
@@ -81,7 +81,7 @@ func (f *column) group(all []book.Standing) {
 
 // person is a row of the table.
 func (f *column) person(row []book.Standing, wide float32) {
-	text := ui.Style{Size: 13, Tab: true}
+	text := ui.Style{Size: 13}
 	high := float32(30)
 	for i := range row {
 		high = max(high, f.c.LabelHeight(standingWords(&row[i]), wide-38, text)+10)
@@ -91,7 +91,7 @@ func (f *column) person(row []book.Standing, wide float32) {
 		return
 	}
 	r := f.box(high)
-	f.c.Text(r.CutLeft(codeWidth), row[0].Learner, ui.Style{Weight: ui.SemiBold, Tab: true})
+	f.c.Text(r.CutLeft(codeWidth), row[0].Learner, ui.Style{Weight: ui.SemiBold})
 	for i := range row {
 		cell := r.CutLeft(wide)
 		say := standingWords(&row[i])
@@ -167,8 +167,7 @@ func (d *Desk) whole(f *column, v *View) {
 	f.say(agreementWords(&v.Book), ui.Style{})
 	f.gap(12)
 	f.head(words.Say("desk_book.verify_head"))
-	f.pair(words.Say("desk_book.root"), words.Line("desk_book.root_of", v.Book.Root, int(v.Book.Records)))
-	f.muted(words.Say("desk_book.root_text"))
+	f.root(v.Book.Root, int(v.Book.Records))
 	f.gap(8)
 	f.say(words.Say("desk_book.verify_text"), ui.Style{})
 	f.gap(6)
@@ -182,15 +181,11 @@ func (d *Desk) whole(f *column, v *View) {
 	if k == nil {
 		return
 	}
-	r := f.box(26)
-	sign(f.c, ui.R(r.X+1, r.Y+6, 14, 14), k.Good, false)
-	r.CutLeft(24)
 	good := words.Say("desk_book.is_wrong")
 	if k.Good {
 		good = words.Say("desk_book.is_right")
 	}
-	f.c.Text(r, good, ui.Style{Size: 15, Weight: ui.SemiBold})
-	f.gap(2)
+	f.marked(good, k.Good)
 	f.pair(words.Say("desk_book.root"), words.Line("desk_book.root_of", k.Root, k.Records))
 	for _, text := range k.Counts {
 		f.bullet(text)

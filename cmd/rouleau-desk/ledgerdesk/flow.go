@@ -2,11 +2,7 @@
 
 package ledgerdesk
 
-import (
-	"strings"
-
-	"rouleau/cmd/rouleau-desk/ui"
-)
+import "rouleau/cmd/rouleau-desk/ui"
 
 // column is such an area while it is drawn.
 type column struct {
@@ -22,14 +18,22 @@ type column struct {
 // ringRoom keeps focus rings from being cut at the edges of an area.
 const ringRoom = 5
 
+// reading begins an area in which there is more to read than to do: the page keys turn it. There is one on a page.
+func (d *Desk) reading(c *ui.Core, name string, r ui.Rect) *column {
+	if d.dialog == noDialog {
+		c.PageKeys(columnID(name), r.H)
+	}
+	return d.column(c, name, r)
+}
+
+func columnID(name string) ui.ID { return ui.Name("book column").With(name) }
+
 // column begins a scrolled area that remembers its height from frame to frame.
 func (d *Desk) column(c *ui.Core, name string, r ui.Rect) *column {
-	id := ui.Name("book column").With(name)
-	if d.dialog == noDialog || strings.HasPrefix(name, "dialog") {
-		c.PageKeys(id, r.H)
-	}
+	id := columnID(name)
+	r = ui.R(r.X-ringRoom, r.Y, r.W+2*ringRoom, r.H)
 	area := c.BeginScroll(ui.Scroll{ID: id, Rect: r, Content: d.heights[id]})
-	return &column{c: c, d: d, id: id, x: area.X + ringRoom, y: area.Y + ringRoom, w: min(area.W, r.W-16) - 2*ringRoom, top: area.Y, view: r}
+	return &column{c: c, d: d, id: id, x: area.X + ringRoom, y: area.Y + 2, w: min(area.W, r.W-16) - 2*ringRoom, top: area.Y, view: r}
 }
 
 // end ends it.

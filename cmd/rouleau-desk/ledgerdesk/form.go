@@ -69,8 +69,10 @@ func (f *column) items(w *form, items []book.Item, names []string) {
 			w.levels[i] = k
 		}
 		f.gap(2)
-		w.remarks[i] = f.text(id.With("remark"), words.Line("desk_book.remark", it.Title), w.remarks[i], names)
-		f.gap(4)
+		if w.levels[i] > 0 {
+			w.remarks[i] = f.text(id.With("remark"), words.Line("desk_book.remark", it.Title), w.remarks[i], names)
+		}
+		f.gap(6)
 	}
 }
 

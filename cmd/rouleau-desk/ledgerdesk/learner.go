@@ -18,41 +18,30 @@ func (d *Desk) learner(c *ui.Core, v *View, in ui.Rect) {
 	left := in.CutLeft(in.W*0.5 - gap/2)
 	in.CutLeft(gap)
 	d.stands(c, v, left)
-	mine := d.entries(v, func(e *Entry) bool { return e.Learner == v.Who })
-	var outside []*Waiting
-	for i := range v.Book.Waiting {
-		if w := &v.Book.Waiting[i]; w.Learner == v.Who || w.Operator == v.Who {
-			outside = append(outside, w)
-		}
-	}
 	upper := in.CutTop(in.H * 0.55)
 	in.CutTop(10)
-	c.Text(upper.CutTop(26), words.Line("desk_book.results", len(mine)), ui.Style{Weight: ui.SemiBold})
-	var rows []ui.Row
-	for _, e := range mine {
-		rows = append(rows, ui.Row{Label: words.Line("desk_book.row", dayOf(e.Decided), e.Title), Detail: entryWords(e)})
-	}
-	if i := d.rows(c, "mine", words.Say("desk_book.results_list"), words.Say("desk_book.no_results"), rows, upper); i >= 0 && busy(v) == "" {
-		d.do(Act{Do: Show, ID: mine[i].ID})
-	}
-	c.Text(in.CutTop(26), words.Line("desk_book.outside", len(outside)), ui.Style{Weight: ui.SemiBold})
-	rows = rows[:0]
-	for _, w := range outside {
-		rows = append(rows, ui.Row{Label: words.Line("desk_book.row", dayOf(w.When), w.Title), Detail: waitingWords(w)})
-	}
-	if i := d.rows(c, "outside", words.Say("desk_book.outside_list"), words.Say("desk_book.no_outside"), rows, in); i >= 0 {
-		d.do(Act{Do: Result, Path: outside[i].Path})
-	}
-}
-
-// entries are the sign-offs of which something is so.
-func (d *Desk) entries(v *View, is func(*Entry) bool) (some []*Entry) {
-	for i := range v.Book.Entries {
-		if is(&v.Book.Entries[i]) {
-			some = append(some, &v.Book.Entries[i])
+	mine := d.listOf(v, "mine", v.Who, func(l *list) {
+		for i := range v.Book.Entries {
+			if e := &v.Book.Entries[i]; e.Learner == v.Who {
+				l.add(i, words.Say("desk_book.row", dayOf(e.Decided), e.Title), entryWords(e))
+			}
 		}
+	})
+	head := words.Line("desk_book.results", len(mine.rows))
+	if i := mine.show(c, "mine", head, words.Say("desk_book.results_list"), words.Say("desk_book.no_results"), upper); i >= 0 && busy(v) == "" {
+		d.do(Act{Do: Show, ID: v.Book.Entries[i].ID})
 	}
-	return some
+	outside := d.listOf(v, "outside", v.Who, func(l *list) {
+		for i := range v.Book.Waiting {
+			if w := &v.Book.Waiting[i]; w.Learner == v.Who || w.Operator == v.Who {
+				l.add(i, words.Say("desk_book.row", dayOf(w.When), w.Title), waitingWords(w))
+			}
+		}
+	})
+	head = words.Line("desk_book.outside", len(outside.rows))
+	if i := outside.show(c, "outside", head, words.Say("desk_book.outside_list"), words.Say("desk_book.no_outside"), in); i >= 0 {
+		d.do(Act{Do: Result, Path: v.Book.Waiting[i].Path})
+	}
 }
 
 // entryWords are the outcome of a sign-off in a line.
@@ -97,7 +86,7 @@ func inZone(when, form string) string {
 
 // stands is one's standing in all competencies.
 func (d *Desk) stands(c *ui.Core, v *View, r ui.Rect) {
-	f := d.column(c, "standing", r)
+	f := d.reading(c, "standing", r)
 	defer f.end()
 	f.head(words.Line("desk_book.you", v.Who))
 	is := v.Book.is(v.Who, book.Learner)

@@ -14,7 +14,7 @@ func (d *Desk) record(c *ui.Core, v *View, in ui.Rect) {
 	r := v.Record
 	foot := in.CutBottom(46)
 	in.CutBottom(10)
-	f := d.column(c, "record", in)
+	f := d.reading(c, "record", in)
 	f.head(words.Line("desk_book.record_head", r.Learner, r.Title))
 	if r.State != "" {
 		f.warn(r.State)

@@ -48,7 +48,7 @@ func (d *Desk) formOf(v *View) *form {
 // graded is what came of the attempt, as computed.
 func (d *Desk) graded(c *ui.Core, r *Review, in ui.Rect) {
 	a := r.Attempt
-	f := d.column(c, "graded", in)
+	f := d.reading(c, "graded", in)
 	defer f.end()
 	f.head(r.Title)
 	verdict := words.Line("desk_book.computed_failed", float64(a.Grade.Points), float64(a.Grade.PassMark))
@@ -57,12 +57,16 @@ func (d *Desk) graded(c *ui.Core, r *Review, in ui.Rect) {
 	}
 	f.say(verdict, ui.Style{Size: 15, Weight: ui.SemiBold})
 	f.gap(4)
-	f.muted(words.Line("desk_book.how", timeOf(a.When), a.Operator, a.Seed, a.Scenario.Version))
+	f.muted(words.Line("desk_book.how", timeOf(a.When), r.who(), a.Seed, a.Scenario.Version))
 	if b := a.Breaks; b != (attempt.Breaks{}) {
 		f.muted(words.Line("cli.breaks", b.Interruptions, float64(b.LetGoS)))
+		if b.TakenOver {
+			f.muted(words.Say("cli.taken_over"))
+		}
 	}
 	f.gap(8)
 	f.strong(words.Say("cli.critical"))
+	f.gap(4)
 	for i := range a.Grade.Critical {
 		k := &a.Grade.Critical[i]
 		if k.Mended {
@@ -100,9 +104,20 @@ func (f *column) criterion(k *attempt.CriterionGrade) {
 		value = words.Line("result.measured", scoring.ShowUnit(float64(k.Value), k.Unit))
 	}
 	f.gap(3)
-	f.say(words.Line("desk_book.criterion", float64(k.Points), float64(k.Of), k.Meaning), ui.Style{Size: 13, Tab: true})
-	if k.Points < k.Of {
+	const left = 92
+	st := ui.Style{Size: 13, Tab: true, Col: f.c.Pal.Muted}
+	lost := k.Points < k.Of
+	if lost {
+		st.Col = f.c.Pal.Ink
+	}
+	h := f.c.LabelHeight(k.Meaning, f.w-left, st)
+	r := f.box(h)
+	f.c.Text(ui.R(r.X, r.Y, left, ui.LineHeight(13)), words.Line("desk_book.criterion", float64(k.Points), float64(k.Of)), st)
+	f.c.Label(ui.Label{Rect: ui.R(r.X+left, r.Y, f.w-left, h), Text: k.Meaning, Style: st})
+	if lost {
+		f.x, f.w = f.x+left, f.w-left
 		f.muted(words.Line("desk_book.lost", value, k.Target, k.Reason))
+		f.x, f.w = f.x-left, f.w+left
 	}
 }
 
@@ -110,8 +125,10 @@ func (f *column) criterion(k *attempt.CriterionGrade) {
 func (d *Desk) said(c *ui.Core, v *View, w *form, in ui.Rect) {
 	f := d.column(c, "said", in)
 	defer f.end()
-	w.Learner, _ = f.field(ui.TextField{ID: ui.Name("book learner"), Label: words.Say("desk_book.learner"), Hint: words.Say("desk_book.code_hint"), Text: w.Learner, Most: 24})
-	w.Assessor, _ = f.field(ui.TextField{ID: ui.Name("book signs"), Label: words.Say("desk_book.signs_as"), Hint: words.Say("desk_book.code_hint"), Text: w.Assessor, Most: 24})
+	codes := f.box(ui.TextFieldHeight)
+	w.Learner, _ = c.TextField(ui.TextField{ID: ui.Name("book learner"), Rect: codes.Col(0, 2, 12), Label: words.Say("desk_book.learner"), Hint: words.Say("desk_book.learner_hint"), Text: w.Learner, Most: 24})
+	w.Assessor, _ = c.TextField(ui.TextField{ID: ui.Name("book signs"), Rect: codes.Col(1, 2, 12), Label: words.Say("desk_book.signs_as"), Hint: words.Say("desk_book.code_hint"), Text: w.Assessor, Most: 24})
+	f.gap(10)
 	w.Learner, w.Assessor = strings.TrimSpace(w.Learner), strings.TrimSpace(w.Assessor)
 	if w.Assessor != "" && w.Learner != "" {
 		f.warn(v.MaySign(w.Learner, w.Assessor))

@@ -93,9 +93,12 @@ func (f *column) widths(t *page.Table) []float32 {
 		}
 		all += wide[i]
 	}
-	room := f.w - cellGap*float32(n-1)
+	part := (f.w - cellGap*float32(n-1)) / all
+	if len(t.Share) != n {
+		part = min(part, 1.2) // a few figures are not torn apart
+	}
 	for i := range wide {
-		wide[i] *= room / all
+		wide[i] *= part
 	}
 	return wide
 }
@@ -107,7 +110,7 @@ func needs(t *page.Table, column int) float32 {
 	w := st.Width(t.Head[column])
 	for _, r := range t.Rows {
 		if column < len(r.Cells) {
-			w = max(w, st.Width(page.Plain(r.Cells[column].Text)))
+			w = max(w, st.Width(page.Plain(r.Cells[column].Text)), ui.Style{Size: ui.SizeSmall}.Width(page.Plain(r.Cells[column].Small)))
 		}
 	}
 	return min(max(w+4, least), most)
@@ -125,9 +128,12 @@ func (f *column) row(t *page.Table, wide []float32, cells []page.Cell, st ui.Sty
 		return
 	}
 	r := f.box(high)
-	for i := range min(len(cells), len(wide)) {
+	for i := range wide {
 		cell := r.CutLeft(wide[i])
-		r.CutLeft(cellGap)
+		r.X += cellGap
+		if i >= len(cells) {
+			continue
+		}
 		own := st
 		if i < len(t.Right) && t.Right[i] {
 			own.Align = ui.AlignRight
@@ -142,7 +148,7 @@ func (f *column) row(t *page.Table, wide []float32, cells []page.Cell, st ui.Sty
 		}
 	}
 	f.gap(3)
-	f.c.Segment(f.x, f.y, f.x+f.w, f.y, 1, f.c.Pal.Line)
+	f.c.Segment(f.x, f.y, r.X-cellGap, f.y, 1, f.c.Pal.Line)
 	f.gap(4)
 }
 

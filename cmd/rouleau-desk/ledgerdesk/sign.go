@@ -15,9 +15,9 @@ func (d *Desk) signing(c *ui.Core, v *View, in ui.Rect) {
 	right := in.CutRight(in.W*0.44 - gap/2)
 	in.CutRight(gap)
 	c.Segment(right.X-gap/2, in.Y, right.X-gap/2, in.Bottom(), 1, c.Pal.Line)
-	f := d.column(c, "to sign", in)
+	f := d.reading(c, "to sign", in)
 	f.head(words.Say("desk_book.will_stand"))
-	f.summary(b, v.Review)
+	f.summary(b, v.Review, v.Book.Items)
 	f.end()
 
 	f = d.column(c, "sign", right)
@@ -37,6 +37,7 @@ func (d *Desk) signing(c *ui.Core, v *View, in ui.Rect) {
 
 // passphrase asks for the one of somebody's key, and does an act with it. What was wrong with the last is said under it.
 func (d *Desk) passphrase(f *column, v *View, who, fault, label, why string, then Act) {
+	top := f.y
 	phrase, entered := f.field(ui.TextField{ID: phraseID, Label: words.Line("desk_book.phrase", who), Text: d.phrase, Most: 200, Secret: true})
 	d.phrase = phrase
 	f.warn(fault)
@@ -48,6 +49,11 @@ func (d *Desk) passphrase(f *column, v *View, who, fault, label, why string, the
 		why = words.Say("desk_book.phrase_missing")
 	}
 	pressed := f.button(ui.Button{ID: ui.Name("book sign"), Label: label, Look: ui.LookDark, Why: why})
+	if at := f.c.Focused() == phraseID; at != d.atPhrase {
+		if d.atPhrase = at; at { // what is done with it, and what came of it, come into view with it
+			f.c.BringIn(ui.R(f.x, top, f.w, f.y-top))
+		}
+	}
 	if (pressed || entered) && why == "" {
 		then.Phrase = d.phrase
 		d.do(then)
@@ -55,7 +61,7 @@ func (d *Desk) passphrase(f *column, v *View, who, fault, label, why string, the
 }
 
 // summary is what a record says of a decision.
-func (f *column) summary(b *book.SignOff, r *Review) {
+func (f *column) summary(b *book.SignOff, r *Review, items []book.Item) {
 	f.pair(words.Say("book_cli.field_outcome"), outcomeWord(b.Outcome == book.Competent))
 	f.pair(words.Say("book_cli.field_override"), b.Override)
 	f.pair(words.Say("book_cli.field_points"), words.Line("desk_book.points", b.Points, b.PassMark, passedWord(b.Passed)))
@@ -76,7 +82,13 @@ func (f *column) summary(b *book.SignOff, r *Review) {
 	}
 	for i := range b.Rated {
 		k := &b.Rated[i]
-		f.pair(k.Item, words.Line("book_cli.level", k.Level, k.Anchor))
+		name := k.Item
+		for _, it := range items {
+			if it.Name == k.Item {
+				name = it.Title
+			}
+		}
+		f.pair(name, words.Line("book_cli.level", k.Level, k.Anchor))
 		f.pair("", k.Comment)
 	}
 	f.pair(words.Say("book_cli.field_comments"), b.Comments)
@@ -88,7 +100,7 @@ func (f *column) summary(b *book.SignOff, r *Review) {
 
 // signed is what came of it.
 func (d *Desk) signed(c *ui.Core, v *View, in ui.Rect) {
-	f := d.column(c, "signed", in)
+	f := d.reading(c, "signed", in)
 	defer f.end()
 	f.w = min(f.w, mostForm)
 	f.head(words.Say("desk_book.is_signed"))
@@ -108,17 +120,42 @@ func (d *Desk) signed(c *ui.Core, v *View, in ui.Rect) {
 
 // verified is what verifying a record found.
 func (f *column) verified(s *Signed) {
-	r := f.box(26)
-	sign(f.c, ui.R(r.X+1, r.Y+6, 14, 14), s.Good, false)
-	r.CutLeft(24)
-	f.c.Text(r, words.Line("desk_book.verdict", s.Verdict), ui.Style{Size: 15, Weight: ui.SemiBold})
-	f.gap(4)
+	if s.Verdict != "" {
+		f.marked(words.Line("desk_book.verdict", s.Verdict), s.Good)
+	}
 	f.warn(s.What)
 	for _, what := range s.Log {
 		f.warn(what)
 	}
 	f.pair(words.Say("book_cli.field_record"), s.ID)
-	f.pair(words.Say("desk_book.root"), words.Line("desk_book.root_of", s.Root, s.Records))
+	f.root(s.Root, s.Records)
+}
+
+// root is what pins everything before it, to be kept elsewhere.
+func (f *column) root(root string, records int) {
+	if root == "" {
+		return
+	}
+	f.pair(words.Say("desk_book.root"), words.Line("desk_book.root_of", root, records))
 	f.gap(4)
 	f.muted(words.Say("desk_book.root_text"))
+	f.gap(4)
+	label := words.Say("desk_book.root_copy")
+	b := ui.Button{ID: ui.Name("book copy").With(root), Label: label}
+	b.Rect = f.box(42)
+	b.Rect.W = min(b.Rect.W, ui.TextWidth(label, ui.SizeBody, ui.SemiBold, false)+26)
+	if f.c.Button(b) {
+		f.c.SetClipboard(root)
+	}
+	f.gap(4)
+}
+
+// marked is a line with a sign before it for whether it is as it should be.
+func (f *column) marked(text string, good bool) {
+	st := ui.Style{Size: 15, Weight: ui.SemiBold}
+	h := f.c.LabelHeight(text, f.w-24, st)
+	r := f.box(h + 4)
+	sign(f.c, ui.R(r.X+1, r.Y+3, 14, 14), good, false)
+	f.c.Label(ui.Label{Rect: ui.R(r.X+24, r.Y, f.w-24, h), Text: text, Style: st})
+	f.gap(4)
 }

@@ -53,6 +53,7 @@ type Work struct {
 
 // Book is what was read of the book last.
 type Book struct {
+	Serial       int // another whenever it was read anew
 	Origin, Root string
 	Records      int64
 	Department   string // "" while no plan is in force
@@ -68,12 +69,11 @@ type Book struct {
 
 // Entry is a sign-off in a list.
 type Entry struct {
-	ID, Title, Learner, Assessor, Played, Decided, Due string
-	Scenario                                           string
-	Points                                             float64
-	Competent, Overridden                              bool
-	State                                              string // what became of it, "" while it counts
-	Seconds                                            int    // second ratings
+	ID, Title, Learner, Assessor, Decided, Due string
+	Points                                     float64
+	Competent                                  bool
+	State                                      string // what became of it, "" while it counts
+	Seconds                                    int    // second ratings
 }
 
 // Waiting is an attempt in the person's folder that is in no record.
@@ -111,11 +111,10 @@ type Signed struct {
 // Record is one that is looked at.
 type Record struct {
 	Entry
-	Page      *page.Page
-	Agreement book.Agreement
-	Fault     string // why the last try to write a second rating came to nothing
-	Tries     int
-	Verified  *Signed // nil before
+	Page     *page.Page // its sheet, nil where what it said is gone
+	Fault    string     // why the last try to write a second rating came to nothing
+	Tries    int        // to write one
+	Verified *Signed    // nil before
 }
 
 // Check is what came of verifying the whole book.

@@ -55,13 +55,9 @@ func (e *entry) play() {
 	e.facts = factsOf(e.attempt, &d.Own, costs)
 }
 
-// samePoints is how far two grades may lie apart that are shown alike.
-const samePoints = 0.05
-
 func factsOf(a *attempt.Attempt, own *debrief.Outcome, costs []debrief.Cost) facts {
 	f := facts{points: own.Grade.Points, passed: own.Grade.Passed, critical: len(own.Critical) > 0}
-	apart := f.points - float64(a.Grade.Points)
-	f.regraded = f.passed != a.Grade.Passed || max(apart, -apart) >= samePoints
+	f.regraded = own.Regraded(float64(a.Grade.Points), a.Grade.Passed)
 	at := map[kind]int{}
 	for i := range costs {
 		c := &costs[i]

@@ -6,6 +6,7 @@ import (
 	"rouleau/assets/words"
 	"rouleau/cmd/rouleau/page"
 	"rouleau/scoring/attempt"
+	"rouleau/scoring/debrief"
 )
 
 // This file puts the page together: what a teacher reads first stands first.
@@ -136,7 +137,7 @@ func (g *Group) better(s *section) string {
 	if a.people == 0 {
 		return words.Say("group.again_few", g.wishes.least())
 	}
-	text := words.Say("group.again", a.people, a.more, a.fewer, signed(a.change.middle))
+	text := words.Say("group.again", a.people, a.more, a.fewer, debrief.PointsText(a.change.middle))
 	if a.people < firmPeople {
 		text += " " + words.Say("group.again_impression")
 	}

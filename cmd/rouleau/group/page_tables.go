@@ -51,14 +51,6 @@ func middle(s summary) page.Cell {
 	return page.Cell{Text: points(s.middle), Small: words.Say("group.half", s.low, s.high)}
 }
 
-// signed is a difference in points with its sign.
-func signed(d float64) string {
-	if max(d, -d) < samePoints {
-		d = 0
-	}
-	return debrief.PointsText(d)
-}
-
 // overview names all sections, those without figures too.
 func (g *Group) overview() *page.Table {
 	t := table(words.Say("group.case"), words.Say("group.mode"), words.Say("group.attempts"), words.Say("group.people"), words.Say("group.passed"), words.Say("group.points_middle"))
@@ -141,7 +133,7 @@ func (g *Group) byNumber(s *section) page.Block {
 		t.Head, t.Right = append(t.Head, words.Say("group.again_column")), append(t.Right, true)
 		add := func(row int, text string) { t.Rows[row].Cells = append(t.Rows[row].Cells, cell(text)) }
 		add(0, people(a.people))
-		add(1, words.Say("group.again_points", signed(a.change.middle)))
+		add(1, words.Say("group.again_points", debrief.PointsText(a.change.middle)))
 		row := 2
 		if !s.lesson {
 			add(row, "")

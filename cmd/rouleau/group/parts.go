@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"rouleau/assets/words"
+	"rouleau/scoring/debrief"
 )
 
 // This file parts attempts by time: by the month they were made in, and by how many the person had made before. Parts with too few
@@ -107,9 +108,10 @@ func (f *figures) againOf(entries []*entry, least int) again {
 		change := last.points - first.points
 		changes = append(changes, change)
 		switch {
-		case change >= samePoints:
+		case debrief.Slight(change):
+		case change > 0:
 			a.more++
-		case change <= -samePoints:
+		default:
 			a.fewer++
 		}
 		for i := range f.kinds {

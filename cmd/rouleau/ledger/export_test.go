@@ -7,6 +7,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"runtime"
 	"slices"
 	"strings"
 	"testing"
@@ -150,6 +151,9 @@ func TestANameShowsNowhere(t *testing.T) {
 		}
 		if holds(data) {
 			t.Errorf("the name shows in %s", f.Name())
+		}
+		if info, err := f.Info(); err != nil || runtime.GOOS != "windows" && info.Mode().Perm() != 0o600 {
+			t.Errorf("%s may be read by others: %v %v", f.Name(), info.Mode(), err)
 		}
 	}
 	if data, err := e["signoff"].Attachment(); err != nil || holds(data) {

@@ -11,6 +11,8 @@ import (
 	"syscall"
 	"testing"
 	"time"
+
+	"rouleau/scoring/book/booktest"
 )
 
 // Faults of the machine that only a program of its own can have: a disk that takes no more, and a folder that may not be written to.
@@ -75,6 +77,10 @@ func TestAFolderThatMayNotBeWrittenTo(t *testing.T) {
 	if err := os.WriteFile(filepath.Join(where, "program"), program, 0o755); err != nil {
 		t.Fatal(err)
 	}
+	attempt := file(t, where, "attempt.json", attemptOf(t, done{seed: 7, by: booktest.Trainee}))
+	if err := os.Chmod(attempt, 0o644); err != nil {
+		t.Fatal(err)
+	}
 	owner := os.Getuid()
 	if owner == 0 {
 		owner = nobody
@@ -93,13 +99,16 @@ func TestAFolderThatMayNotBeWrittenTo(t *testing.T) {
 	}
 	defer os.Chmod(filepath.Join(where, "book"), 0o700)
 	c := exec.Command(filepath.Join(where, "program"))
-	c.Env = k.env
+	c.Env = append(k.env, childReads+"=yes", childFile+"="+attempt)
 	if os.Getuid() == 0 {
 		c.SysProcAttr = &syscall.SysProcAttr{Credential: &syscall.Credential{Uid: nobody, Gid: nobody}}
 	}
 	out, err := c.CombinedOutput()
 	if err == nil || !strings.Contains(string(out), "it may not be written to: nothing was written; ask for the right to, or give another place") {
 		t.Errorf("%v: %s", err, out)
+	}
+	if !strings.HasPrefix(string(out), "sound 5\n") { // nobody needs to write to read
+		t.Errorf("it cannot be verified: %s", out)
 	}
 	if size := k.whole(t); size != 5 {
 		t.Errorf("%d records", size)

@@ -34,6 +34,7 @@ const (
 	childAdmin = "ROULEAU_KILLS_ADMIN"   // and an administrator's
 	childFile  = "ROULEAU_KILLS_ATTEMPT" // an attempt to sign off
 	childLimit = "ROULEAU_KILLS_LIMIT"   // the largest file that it may write, in bytes
+	childReads = "ROULEAU_KILLS_READS"   // it verifies the book before it writes
 )
 
 // child writes records until it is killed, or until it cannot, and tells each on out once it is written.
@@ -45,6 +46,13 @@ func child(out io.Writer) error {
 	b, err := book.Open(s, rand.Reader, func() time.Time { return time.Now().AddDate(20, 0, 0) }) // after all that is in the test's book
 	if err != nil {
 		return err
+	}
+	if os.Getenv(childReads) != "" {
+		c, err := book.Read(s)
+		if err != nil || c.Broken() != "" {
+			return fmt.Errorf("%w %s", err, c.Broken())
+		}
+		fmt.Fprintln(out, "sound", c.State.Size())
 	}
 	var keys [2]*book.Signer
 	for i, name := range []string{childKey, childAdmin} {

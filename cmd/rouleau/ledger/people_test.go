@@ -1,10 +1,15 @@
 package ledger
 
 import (
+	"bytes"
+	"io"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
+
+	"filippo.io/age/armor"
 
 	"rouleau/cmd/rouleau/shelf"
 	"rouleau/cmd/rouleau/shelf/pgtest"
@@ -72,6 +77,11 @@ func TestPeopleAndTheirKeys(t *testing.T) {
 	public, err := MakeKey(p.Keys, "AS-1", book.Assessor, ph.of["AS-1"])
 	if err != nil {
 		t.Fatal(err)
+	}
+	if data, err := os.ReadFile(strings.TrimSuffix(public, ".pub") + ".key"); err != nil {
+		t.Error(err)
+	} else if head, err := io.ReadAll(io.LimitReader(armor.NewReader(bytes.NewReader(data)), 80)); err != nil || !regexp.MustCompile(`^age-encryption.org/v1\n-> scrypt \S+ 18\n`).Match(head) {
+		t.Errorf("the key is not under scrypt of 2^18: %q %v", head, err)
 	}
 	_, err = l.AddPerson("AS-2", book.Assessor, public, ph.as("ADM-1"))
 	said(t, err, int(shelf.NotRight), "this is the key of AS-1 as assessor, and not of AS-2")

@@ -61,7 +61,7 @@ func CheckProof(file, kept string) (*book.Proof, *book.Entry, *book.Checkpoint, 
 		return nil, nil, nil, notRight("ledger.proof_broken", file, err.Error())
 	}
 	if kept != "" {
-		signed, err := read(kept)
+		signed, err := readCheckpoint(kept)
 		if err != nil {
 			return nil, nil, nil, err
 		}
@@ -70,6 +70,19 @@ func CheckProof(file, kept string) (*book.Proof, *book.Entry, *book.Checkpoint, 
 		}
 	}
 	return &p, e, c, nil
+}
+
+// readCheckpoint reads a checkpoint that was kept. What mail and editors do to ends of lines is mended.
+func readCheckpoint(file string) ([]byte, error) {
+	data, err := read(file)
+	if err != nil {
+		return nil, err
+	}
+	signed := append(bytes.TrimSpace(bytes.ReplaceAll(data, []byte("\r\n"), []byte("\n"))), '\n')
+	if !book.LooksLikeCheckpoint(signed) {
+		return nil, wrong("ledger.no_checkpoint", file)
+	}
+	return signed, nil
 }
 
 // read reads a file that must be there.

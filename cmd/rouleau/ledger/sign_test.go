@@ -161,7 +161,9 @@ func TestEarlierAttemptsAreFound(t *testing.T) {
 	file(t, folder, "later.json", attemptOf(t, done{seed: 9, by: booktest.Trainee, when: at(9)}))
 	file(t, folder, "of-another.json", attemptOf(t, done{seed: 1, by: "P-08", when: at(1)}))
 	file(t, folder, "notes.txt", []byte("nothing"))
-	file(t, folder, "settings.json", []byte(`{"scale": 2}`)) // something else that lies there is passed over
+	for name, other := range map[string]string{"settings.json": `{"scale": 2}`, "list.json": `[{"scenario": 1}]`, "case.json": `{"scenario": {"id": "another-case"}}`} {
+		file(t, folder, name, []byte(other)) // something else that lies there is passed over
+	}
 	file(t, folder, "broken.json", []byte("{"))
 	file(t, folder, "changed.json", bytes.Replace(attemptOf(t, done{seed: 4, by: booktest.Trainee, when: at(1).Add(time.Hour)}), []byte(`"ended": true`), []byte(`"ended":  true`), 1))
 	file(t, folder, "careless.json", bytes.Replace(attemptOf(t, done{seed: 4, by: booktest.Trainee, when: at(1).Add(time.Hour)}), []byte(`"pass_mark": 75`), []byte(`"pass_mark": 74`), 1))

@@ -36,7 +36,7 @@ type Verified struct {
 func Verify(p Places, v Verification) (*Verified, error) {
 	var elsewhere [][]byte
 	for _, file := range v.Against {
-		signed, err := read(file)
+		signed, err := readCheckpoint(file)
 		if err != nil {
 			return nil, err
 		}

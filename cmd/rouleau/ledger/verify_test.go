@@ -130,7 +130,7 @@ func TestCheckpointsKeptElsewhere(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	mine := file(t, folder, "mine.txt", signed)
+	mine := file(t, folder, "mine.txt", bytes.ReplaceAll(append(signed, '\n'), []byte("\n"), []byte("\r\n"))) // as it came by mail
 	e := b.signed(t, signing(t, done{seed: 7}))
 	if v, err := Verify(b.Places, Verification{NoReplay: true, Against: []string{mine}}); err != nil || v.Worst() != book.Sound || v.Kept != 1 {
 		t.Error(v, err)
@@ -146,6 +146,8 @@ func TestCheckpointsKeptElsewhere(t *testing.T) {
 	}
 	_, err = Verify(b.Places, Verification{Against: []string{"nothing"}})
 	said(t, err, int(shelf.Wrong), "nothing: it cannot be read")
+	_, err = Verify(b.Places, Verification{Against: []string{signing(t, done{seed: 7}).Attempt}})
+	said(t, err, int(shelf.Wrong), "this is no checkpoint")
 
 	proof := filepath.Join(folder, "proof.json")
 	if _, err := b.ProveTo(e.Leaf.ID[:8], true, proof); err != nil {
@@ -161,6 +163,8 @@ func TestCheckpointsKeptElsewhere(t *testing.T) {
 	}
 	_, _, _, err = CheckProof(proof, mine)
 	said(t, err, int(shelf.NotRight), "is not the one in")
+	_, _, _, err = CheckProof(proof, proof)
+	said(t, err, int(shelf.Wrong), "this is no checkpoint")
 	if _, err := b.ProveTo(e.Leaf.ID, false, proof); err != nil {
 		t.Fatal(err)
 	}

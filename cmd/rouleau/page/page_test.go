@@ -198,6 +198,9 @@ func TestWeightsHaveShapes(t *testing.T) {
 		if got := string(rich(Sign(w, "word"), nil)); !strings.Contains(got, shapes[w]+"</span> word") {
 			t.Errorf("weight %d is shown as %s", w, got)
 		}
+		if got := Plain("a " + Sign(w, "word") + " and " + Strong("more") + Ref("x", "!")); got != "a "+shapes[w]+" word and more!" {
+			t.Errorf("weight %d is told as %q", w, got)
+		}
 	}
 }
 

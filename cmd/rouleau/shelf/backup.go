@@ -20,6 +20,9 @@ func (s *Shelf) Backup(file string) error {
 		return wrong("shelf.backup_there", file)
 	}
 	folder, err := os.MkdirTemp(filepath.Dir(file), ".rouleau-backup-")
+	if errors.Is(err, fs.ErrNotExist) {
+		return wrong("ledger.no_folder", file, filepath.Dir(file))
+	}
 	if err != nil {
 		return machine("shelf.no_write", file, plain(err))
 	}
@@ -81,8 +84,11 @@ func Restore(file, place string) (*Shelf, error) {
 		return nil, machine("shelf.no_write", place, plain(err))
 	}
 	from, err := Open(folder)
+	if worded := (*Trouble)(nil); errors.As(err, &worded) && worded.Kind != Machine {
+		return nil, notRight("shelf.not_backup", file)
+	}
 	if err != nil {
-		return nil, notRight("shelf.no_backup", file, strings.ReplaceAll(err.Error(), folder, file))
+		return nil, err
 	}
 	defer from.Close()
 	broken, err := brokenIn(from)

@@ -19,8 +19,9 @@ CREATE TABLE checkpoints (size BIGINT PRIMARY KEY, signed BYTES NOT NULL);`,
 	`CREATE TABLE outbox (id TEXT PRIMARY KEY, place BIGINT NOT NULL, statement BYTES NOT NULL, sent BIGINT NOT NULL, tries BIGINT NOT NULL, trouble TEXT NOT NULL);`,
 }
 
-// migrate does the migrations that have not been done, all in one transaction.
-func (s *Shelf) migrate() error {
+// migrate does the migrations that have not been done, all in one transaction. A database without any is left as it is, unless a new
+// book is made there.
+func (s *Shelf) migrate(fresh bool) error {
 	return s.change(func(ctx context.Context, tx *sql.Tx) error {
 		if s.postgres { // two workstations may open a new database at once
 			if _, err := tx.ExecContext(ctx, `SELECT pg_advisory_xact_lock(7210531)`); err != nil {
@@ -33,6 +34,9 @@ func (s *Shelf) migrate() error {
 		done := 0
 		if err := tx.QueryRowContext(ctx, `SELECT COUNT(*) FROM schema_version`).Scan(&done); err != nil {
 			return err
+		}
+		if done == 0 && !fresh {
+			return wrong("shelf.no_book", s.where)
 		}
 		if done > len(migrations) {
 			return wrong("shelf.newer", s.where, done, len(migrations))
@@ -91,6 +95,12 @@ func (s *Shelf) inOne(ctx context.Context, do func(ctx context.Context, tx *sql.
 	tx, err := s.db.BeginTx(ctx, nil)
 	if err != nil {
 		return err
+	}
+	if s.postgres { // whatever the server is set to: what was answered for is on its disk
+		if _, err := tx.ExecContext(ctx, `SET LOCAL synchronous_commit = on`); err != nil {
+			tx.Rollback()
+			return err
+		}
 	}
 	if err := do(ctx, tx); err != nil {
 		tx.Rollback()

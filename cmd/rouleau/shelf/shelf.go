@@ -49,7 +49,7 @@ func Create(place, origin string) (*Shelf, error) {
 			return nil, err
 		}
 	}
-	s, err := connect(place)
+	s, err := connect(place, true)
 	if err != nil {
 		taken()
 		return nil, err
@@ -124,20 +124,25 @@ func Open(place string) (*Shelf, error) {
 			return nil, wrong("shelf.none_there", place)
 		case err == nil && info.IsDir():
 			return nil, wrong("shelf.no_file", place)
+		case err == nil && info.Size() == 0:
+			return nil, wrong("shelf.no_book", place)
 		case err != nil:
 			return nil, machine("shelf.no_open", place, plain(err))
 		}
 	}
-	s, err := connect(place)
+	s, err := connect(place, false)
 	if err != nil {
 		return nil, err
 	}
 	err = s.query(func(ctx context.Context) error {
 		return s.db.QueryRowContext(ctx, `SELECT value FROM meta WHERE name = 'origin'`).Scan(&s.origin)
 	})
+	if errors.Is(err, sql.ErrNoRows) {
+		err = wrong("shelf.no_book", s.where)
+	}
 	if err != nil {
 		s.Close()
-		return nil, wrong("shelf.no_book", s.where, plain(err))
+		return nil, s.trouble(err)
 	}
 	return s, nil
 }
@@ -150,8 +155,9 @@ func validOrigin(origin string) error {
 	return nil
 }
 
-// connect opens the database and brings its schema up to date. What is deleted from a file is overwritten there.
-func connect(place string) (*Shelf, error) {
+// connect opens the database and brings its schema up to date; only a new book begins with an empty one. What is deleted from a file
+// is overwritten there.
+func connect(place string, fresh bool) (*Shelf, error) {
 	s := &Shelf{postgres: IsURL(place), where: place}
 	driver, dsn := "pgx", place
 	if s.postgres {
@@ -169,14 +175,38 @@ func connect(place string) (*Shelf, error) {
 		db.SetMaxOpenConns(1)
 	}
 	s.db = db
-	if err := s.migrate(); err != nil {
+	if err := s.migrate(fresh); err != nil {
 		db.Close()
-		if worded := (*Trouble)(nil); errors.As(err, &worded) || causeOf(err) != otherCause {
+		if !s.postgres && causeOf(err) == readOnly && s.onlyRead(place) {
+			return s, nil
+		}
+		_, _, refused := refusal(err)
+		if worded := (*Trouble)(nil); errors.As(err, &worded) || refused || causeOf(err) != otherCause {
 			return nil, s.trouble(err)
 		}
 		return nil, machine("shelf.no_open", s.where, plain(err))
 	}
 	return s, nil
+}
+
+// onlyRead opens a file that may not be written to, such as one of an archive: what is in it can be read and verified all the same.
+// Where something that was written last still lies beside it, which only somebody who may write can take in, it does not.
+func (s *Shelf) onlyRead(place string) bool {
+	if beside, err := os.Stat(filepath.Join(place, FileName+"-wal")); err == nil && beside.Size() > 0 {
+		return false
+	}
+	db, err := sql.Open("sqlite", fmt.Sprintf("file:%s?mode=ro&immutable=1&_txlock=immediate", escaped(filepath.Join(place, FileName))))
+	if err != nil {
+		return false
+	}
+	db.SetMaxOpenConns(1)
+	done := 0
+	if err := db.QueryRow(`SELECT COUNT(*) FROM schema_version`).Scan(&done); err != nil || done > len(migrations) {
+		db.Close()
+		return false
+	}
+	s.db = db
+	return true
 }
 
 // escaped makes a path fit for a URI of SQLite.

@@ -2,6 +2,7 @@ package shelf
 
 import (
 	"bytes"
+	"database/sql"
 	"errors"
 	"fmt"
 	"math/rand/v2"
@@ -234,6 +235,9 @@ func TestOnlyItsOwnerReadsABook(t *testing.T) {
 	if err := saveKey(where, booktest.First, book.Assessor, b.Keys[booktest.First], "four words make one", 10); err != nil {
 		t.Fatal(err)
 	}
+	if err := s.Backup(filepath.Join(where, "backup")); err != nil {
+		t.Fatal(err)
+	}
 	err := filepath.Walk(where, func(path string, info os.FileInfo, err error) error {
 		want := os.FileMode(0o600)
 		if info.IsDir() {
@@ -296,8 +300,27 @@ func TestWhatStandsInTheWayIsSaid(t *testing.T) {
 	if err := os.WriteFile(filepath.Join(folder, FileName), []byte("this is no database, and long enough to be told from one that is"), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	if _, err := Open(folder); err == nil || strings.Contains(err.Error(), "panic") {
-		t.Error(err)
+	_, err := Open(folder)
+	said(t, err, NotRight, "the file is damaged: nothing was written; restore a backup")
+	if err := os.Truncate(filepath.Join(folder, FileName), 0); err != nil {
+		t.Fatal(err)
+	}
+	_, err = Open(folder)
+	said(t, err, Wrong, "this holds no book: give another place")
+	if info, err := os.Stat(filepath.Join(folder, FileName)); err != nil || info.Size() > 0 {
+		t.Error("looking whether there is a book has written to the file", err)
+	}
+	server := pgtest.Database(t)
+	_, err = Open(server)
+	said(t, err, Wrong, "this holds no book: give another place")
+	db, err := sql.Open("pgx", server)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer db.Close()
+	tables := 0
+	if err := db.QueryRow(`SELECT COUNT(*) FROM pg_tables WHERE schemaname = 'public'`).Scan(&tables); err != nil || tables > 0 {
+		t.Errorf("looking whether there is a book has made %d tables: %v", tables, err)
 	}
 	for _, name := range []string{"", "a b", "a+b"} {
 		if _, err := Create(filepath.Join(folder, "new"), name); err == nil || !strings.Contains(err.Error(), "cannot name a book") {

@@ -1,6 +1,7 @@
 package shelf
 
 import (
+	"context"
 	"errors"
 
 	"rouleau/assets/words"
@@ -49,6 +50,12 @@ func (s *Shelf) trouble(err error) error {
 	var worded *Trouble
 	if err == nil || errors.Is(err, book.ErrMoved) || errors.As(err, &worded) {
 		return err
+	}
+	if answered, why, ok := refusal(err); ok && !errors.Is(err, context.DeadlineExceeded) {
+		if answered {
+			return machine("shelf.not_let_in", s.where, why)
+		}
+		return machine("shelf.no_server", s.where, why)
 	}
 	switch causeOf(err) {
 	case taken:

@@ -224,6 +224,17 @@ func TestABackupThatIsNotThere(t *testing.T) {
 	if _, err := os.Stat(where); err == nil {
 		t.Error("a folder was made for a backup that is not there")
 	}
+	file := filepath.Join(t.TempDir(), "file")
+	if err := os.WriteFile(file, []byte(strings.Repeat("something else ", 1000)), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	_, err = Restore(file, where)
+	said(t, err, NotRight, "this is no backup of a book, or it is damaged")
+	if _, err := os.Stat(where); err == nil {
+		t.Error("a folder was made for what is no backup")
+	}
+	s := created(t, filepath.Join(t.TempDir(), "other"))
+	said(t, s.Backup(filepath.Join(where, "backup")), Wrong, "is not there; make it first")
 }
 
 func TestABookOfANewerProgram(t *testing.T) {
