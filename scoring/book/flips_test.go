@@ -100,6 +100,7 @@ func TestMovedRecordsAreFound(t *testing.T) {
 		"another name":     func(m *booktest.Memory) { m.Name = "department.example/another" },
 		"another size":     func(m *booktest.Memory) { m.Kept[4].Size = 6 },
 		"a size twice":     func(m *booktest.Memory) { m.Kept = append(m.Kept, m.Kept[4]) },
+		"one attached":     func(m *booktest.Memory) { m.All[8].Attachment = []byte("something") },
 		"another attempt":  func(m *booktest.Memory) { m.All[6].Attachment = nil },
 	} {
 		_, m, _ := full(t)

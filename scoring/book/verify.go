@@ -57,10 +57,15 @@ func Read(store Store, elsewhere ...[]byte) (*Check, error) {
 		return nil, err
 	}
 	for i, e := range c.State.Entries {
-		if f := &c.Findings[i]; f.Verdict != Broken && e.Body == nil {
-			if f.Verdict = Forgotten; e.ForgottenBy == "" {
-				f.Verdict, f.What = Broken, "its body is missing, and no record says that it was deleted"
-			}
+		f := &c.Findings[i]
+		switch {
+		case f.Verdict == Broken:
+		case e.Body == nil && e.ForgottenBy == "":
+			f.Verdict, f.What = Broken, "its body is missing, and no record says that it was deleted"
+		case e.Body == nil:
+			f.Verdict = Forgotten
+		case e.ForgottenBy != "":
+			f.Verdict, f.What = Broken, "it was deleted, and what it said is there again"
 		}
 	}
 	c.checkpoints(kept, elsewhere)

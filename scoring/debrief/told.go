@@ -18,9 +18,10 @@ type Group uint8
 
 // The groups, in the order in which they are told.
 const (
-	Gained Group = iota // it would have been better
-	Better              // it would have been worse: what was done instead was the better way
-	Same                // nothing worth telling
+	Gained  Group = iota // it would have been better
+	Better               // it would have been worse: what was done instead was the better way
+	Unclear              // nobody can tell: better in one way and worse in another, or the later acts no longer fit
+	Same                 // nothing worth telling
 )
 
 // How many are told of [A].
@@ -31,7 +32,7 @@ const (
 
 // Told is what a debrief tells.
 type Told struct {
-	Lines      []Line  // by group: Gained and Better those of most weight first, Same in order of time
+	Lines      []Line  // by group: Gained and Better those of most weight first, the others in order of time
 	Left       []Borne // criteria whose lost points no single decision explains, in the order of the grade
 	LeftPoints string  // of all of them together
 	Figures    []Figure
@@ -65,13 +66,14 @@ func Tell(d *Debrief, costs []Cost) *Told {
 	for i := range costs {
 		t.Lines = append(t.Lines, d.line(&costs[i]))
 	}
+	t.agree()
 	slices.SortStableFunc(t.Lines, func(a, b Line) int {
 		switch {
 		case a.Group != b.Group:
 			return cmp.Compare(a.Group, b.Group)
 		case a.Group == Better:
 			return cmp.Compare(a.Cost.Gain, b.Cost.Gain)
-		case a.Group == Same:
+		case a.Group == Unclear || a.Group == Same:
 			return cmp.Compare(a.Cost.Decision.Tick, b.Cost.Decision.Tick)
 		}
 		return 0
@@ -90,16 +92,57 @@ func (t *Told) Of(g Group) []Line {
 func (d *Debrief) line(c *Cost) Line {
 	l := Line{Cost: c, Group: Same, Points: PointsText(c.Points), Changes: d.changes(&c.With)}
 	if c.Mattered() && (len(l.Changes) > 0 || !Slight(c.Points)) {
-		l.Group = Gained
-		if c.Gain < 0 {
-			l.Group = Better
-		}
+		l.Group = d.group(c)
 	}
 	l.Bears, l.More = d.bears(c)
 	if c.Spread.Drawn > 0 {
 		l.Sure, l.Unsure = c.Spread.String(), c.Spread.Unsure(c.Points)
 	}
 	return l
+}
+
+// group says whether a decision that matters was a good one.
+func (d *Debrief) group(c *Cost) Group {
+	switch {
+	case d.misfits(&c.With):
+		return Unclear
+	case c.Gain > 0 && (c.Points >= -slightest || len(c.With.Critical) < len(d.Own.Critical)):
+		return Gained
+	case c.Gain < 0 && c.Points <= slightest:
+		return Better
+	}
+	return Unclear
+}
+
+// misfits says whether the person's later acts no longer fit the course: it came to something that points never make up for and that
+// the person had kept clear of, or much of what was washed stayed lying.
+func (d *Debrief) misfits(with *Outcome) bool {
+	for _, name := range with.Critical {
+		if !slices.Contains(d.Own.Critical, name) {
+			return true
+		}
+	}
+	return with.ProductML >= d.Own.ProductML && with.GivenML < d.Own.GivenML/2
+}
+
+// agree leaves out the parts of what is told as a whole, unless they gained something of their own, and says of no kind of decision
+// that it was a mistake at one time and the better way at another.
+func (t *Told) agree() {
+	gained := map[string]bool{}
+	whole := map[string]bool{}
+	for i := range t.Lines {
+		if d := &t.Lines[i].Cost.Decision; t.Lines[i].Group == Gained {
+			gained[d.Aspect], whole[d.Aspect] = true, whole[d.Aspect] || !d.Part
+		}
+	}
+	t.Lines = slices.DeleteFunc(t.Lines, func(l Line) bool {
+		return l.Group != Gained && l.Cost.Decision.Part && whole[l.Cost.Decision.Aspect]
+	})
+	for i := range t.Lines {
+		if l := &t.Lines[i]; l.Group == Better && gained[l.Cost.Decision.Aspect] {
+			l.Group = Unclear
+		}
+	}
 }
 
 // bears says on which criteria a decision bears, those that weigh most first, and on how many more.

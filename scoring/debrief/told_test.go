@@ -18,15 +18,20 @@ func lessonTold(t testing.TB) (*Debrief, []Cost) {
 	return d, costs
 }
 
-// Every decision stands once, in its group and in the order of that group, and its place leads back to it.
+// Every decision stands once at most, in its group and in the order of that group, and its place leads back to it. Only parts of
+// what is told as a whole are left out.
 func TestEveryCostIsToldOnce(t *testing.T) {
 	d, costs := lessonTold(t)
 	for i := range costs { // the worst, and some that change nothing, in an order of time that is not that of their weight
-		switch i % 3 {
+		costs[i].With.Critical, costs[i].Decision.Part = d.Own.Critical, false
+		costs[i].Decision.Aspect = strconv.Itoa(i)
+		switch i % 4 {
 		case 1:
-			costs[i].Gain = -1 - float64(i%2)
+			costs[i].Gain, costs[i].Points = -1-float64(i%2), -1
 		case 2:
-			costs[i].Gain = 0
+			costs[i].Gain, costs[i].Points = 0, 0
+		case 3:
+			costs[i].Gain, costs[i].Points = -1, 1
 		}
 	}
 	Rank(costs)
@@ -38,20 +43,22 @@ func TestEveryCostIsToldOnce(t *testing.T) {
 		}
 		seen[l.Cost.Place] = true
 		want := Same
-		switch {
-		case l.Cost.Gain > slightest:
+		switch c := l.Cost; {
+		case c.Gain > slightest && c.Points >= -slightest:
 			want = Gained
-		case l.Cost.Gain < -slightest:
+		case c.Gain < -slightest && c.Points <= slightest:
 			want = Better
+		case c.Gain < -slightest || c.Gain > slightest:
+			want = Unclear
 		}
 		if told := len(l.Changes) > 0 || l.Points != "0"; l.Group != want && (told || l.Group != Same) {
-			t.Errorf("%q gains %g and is told as %d", l.Cost.Decision.Title, l.Cost.Gain, l.Group)
+			t.Errorf("%q gains %g, %g points, and is told as %d", l.Cost.Decision.Title, l.Cost.Gain, l.Cost.Points, l.Group)
 		}
 		if i == 0 || told.Lines[i-1].Group > l.Group {
 			continue
 		}
 		before := told.Lines[i-1].Cost
-		if told.Lines[i-1].Group == l.Group && (l.Group == Gained && before.Gain < l.Cost.Gain || l.Group == Better && before.Gain > l.Cost.Gain || l.Group == Same && before.Decision.Tick > l.Cost.Decision.Tick) {
+		if told.Lines[i-1].Group == l.Group && (l.Group == Gained && before.Gain < l.Cost.Gain || l.Group == Better && before.Gain > l.Cost.Gain || l.Group >= Unclear && before.Decision.Tick > l.Cost.Decision.Tick) {
 			t.Errorf("%q stands behind %q", l.Cost.Decision.Title, before.Decision.Title)
 		}
 	}
@@ -59,7 +66,7 @@ func TestEveryCostIsToldOnce(t *testing.T) {
 		t.Errorf("%d of %d are told", len(seen), len(d.Decisions))
 	}
 	all := 0
-	for _, g := range []Group{Gained, Better, Same} {
+	for _, g := range []Group{Gained, Better, Unclear, Same} {
 		lines := told.Of(g)
 		all += len(lines)
 		if len(lines) == 0 || slices.ContainsFunc(lines, func(l Line) bool { return l.Group != g }) {
@@ -68,6 +75,40 @@ func TestEveryCostIsToldOnce(t *testing.T) {
 	}
 	if all != len(told.Lines) {
 		t.Errorf("%d lines in the groups, %d in all", all, len(told.Lines))
+	}
+}
+
+// No page says two things of one kind of decision, nor praises what came of acts that no longer fit.
+func TestNothingIsSaidTwoWays(t *testing.T) {
+	d, costs := lessonTold(t)
+	if len(costs) < 4 {
+		t.Fatal("too few decisions")
+	}
+	d.Own.Critical, d.Own.ProductML, d.Own.GivenML = nil, 500, 400
+	for i := range costs {
+		costs[i].With.Critical, costs[i].With.ProductML, costs[i].With.GivenML = nil, 500, 400
+		costs[i].Gain, costs[i].Points, costs[i].Decision.Part, costs[i].Decision.Aspect = -2, -2, false, strconv.Itoa(i)
+	}
+	costs[0].Gain, costs[0].Points = 3, 3 // a whole and its part
+	costs[1].Decision.Aspect, costs[1].Decision.Part = costs[0].Decision.Aspect, true
+	costs[2].With.Critical = []string{"unwashed_given"}
+	costs[3].With.GivenML = 0
+	part, spoilt, lying := costs[1].Decision.Title, costs[2].Decision.Title, costs[3].Decision.Title
+	told := Tell(d, costs)
+	for _, l := range told.Lines {
+		switch title := l.Cost.Decision.Title; {
+		case title == part && l.Cost.Place == costs[1].Place:
+			t.Error("a part is told beside its whole")
+		case (title == spoilt || title == lying) && l.Group == Better:
+			t.Errorf("%q is praised", title)
+		}
+	}
+	if n := len(told.Of(Unclear)); n != 2 {
+		t.Errorf("%d are unclear", n)
+	}
+	costs[1].Decision.Part = false
+	if n := len(Tell(d, costs).Of(Unclear)); n != 3 {
+		t.Errorf("%d are unclear where one kind of decision helped and did harm", n)
 	}
 }
 

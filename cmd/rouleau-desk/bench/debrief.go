@@ -38,10 +38,11 @@ type CostGroup uint8
 
 // The groups, in the order in which they are told.
 const (
-	CostGained CostGroup = iota // it would have been better
-	CostBetter                  // it would have been worse: what was done instead was the better way
-	CostSame                    // nothing worth telling
-	CostLeft                    // no decision: points of a criterion that none explains
+	CostGained  CostGroup = iota // it would have been better
+	CostBetter                   // it would have been worse: what was done instead was the better way
+	CostUnclear                  // nobody can tell
+	CostSame                     // nothing worth telling
+	CostLeft                     // no decision: points of a criterion that none explains
 )
 
 // Cost is what one decision cost.

@@ -100,6 +100,10 @@ func (x *Cost) says() string {
 		return x.Changes + ", " + x.Bears
 	case x.Group == CostSame:
 		return words.Say("desk_debrief.same")
+	case x.Group == CostUnclear && x.Changes == "":
+		return words.Say("desk_debrief.unclear_points")
+	case x.Group == CostUnclear:
+		return words.Line("desk_debrief.unclear", x.Changes)
 	case x.Changes == "" && x.Group == CostBetter:
 		return words.Say("desk_debrief.better_points")
 	case x.Changes == "":

@@ -28,7 +28,8 @@ const (
 
 var (
 	costArea  = ui.Name("cost list")
-	groupKeys = [...]string{CostGained: "desk_debrief.group_gained", CostBetter: "desk_debrief.group_better", CostSame: "desk_debrief.group_same", CostLeft: "desk_debrief.group_left"}
+	groupKeys = [...]string{CostGained: "desk_debrief.group_gained", CostBetter: "desk_debrief.group_better", CostUnclear: "desk_debrief.group_unclear",
+		CostSame: "desk_debrief.group_same", CostLeft: "desk_debrief.group_left"}
 	titleText = ui.Style{Size: ui.SizeBody}
 	groupText = ui.Style{Size: 13, Weight: ui.SemiBold}
 )

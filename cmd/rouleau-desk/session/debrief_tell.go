@@ -56,7 +56,8 @@ func (t *teller) heed() (all []string) {
 	return all
 }
 
-var costGroups = [...]bench.CostGroup{debrief.Gained: bench.CostGained, debrief.Better: bench.CostBetter, debrief.Same: bench.CostSame}
+var costGroups = [...]bench.CostGroup{debrief.Gained: bench.CostGained, debrief.Better: bench.CostBetter, debrief.Unclear: bench.CostUnclear,
+	debrief.Same: bench.CostSame}
 
 // cost is the row of a decision, which is the nth of all.
 func (t *teller) cost(l *debrief.Line, nth int) bench.Cost {

@@ -6,19 +6,21 @@ import (
 	"rouleau/scoring/debrief"
 )
 
-// This file holds the other decisions that were looked at: what was done better than the usual way, what would have changed
-// nothing worth telling; and the lost points that no single decision explains.
+// This file holds the other decisions that were looked at: what was done better than the usual way, what nobody can
+// tell, what would have changed nothing worth telling; and the lost points that no single decision explains.
 
 const (
-	mostBetter = 8
-	mostSame   = 12
-	mostLost   = 12
+	mostBetter  = 8
+	mostUnclear = 12
+	mostSame    = 12
+	mostLost    = 12
 )
 
 func (r *Report) rest() page.Block {
 	t := &page.Table{Head: []string{words.Say("report.usual"), words.Say("report.time"), words.Say("report.would_change"), words.Say("report.points")},
 		Right: []bool{1: true, 3: true}, Share: []int{49, 8, 35, 8}}
 	under(t, words.Say("report.better_head"), r.Told.Of(debrief.Better), mostBetter, func(l *debrief.Line) (string, string) { return changed(l), l.Points })
+	under(t, words.Say("report.unclear_head"), r.Told.Of(debrief.Unclear), mostUnclear, func(l *debrief.Line) (string, string) { return changed(l), l.Points })
 	under(t, words.Say("report.same_head"), r.Told.Of(debrief.Same), mostSame, func(*debrief.Line) (string, string) { return "", "" })
 	b := page.Block{ID: "rest", Head: words.Say("report.rest_head"), Folded: r.shut()}
 	if len(t.Rows) > 0 {
