@@ -46,6 +46,16 @@ func concealed(j *judged) float64 {
 	return n
 }
 
+// CriticalAmount is how much there has been, by a state, of what points never make up for, and from how much on it counts.
+func CriticalAmount(name string, s *sim.State) (amount, from float64) {
+	for i := range scenarios.Criticals {
+		if r := &scenarios.Criticals[i]; r.Name == name {
+			return amounts[name](&judged{s: s}), r.From
+		}
+	}
+	return 0, 0
+}
+
 // criticals looks for each of the rules in a run.
 func criticals(j *judged) []Critical {
 	var out []Critical

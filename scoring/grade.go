@@ -13,6 +13,14 @@ type Grade struct {
 	Reasons  []string   // why it passed or failed, in plain words
 }
 
+// Of is how many points all parts have together: less than 100 where a case leaves parts out.
+func (g *Grade) Of() (of float64) {
+	for i := range g.Parts {
+		of += g.Parts[i].Of
+	}
+	return of
+}
+
 // PartGrade sums one part.
 type PartGrade struct {
 	Part    string // as scenarios.Parts names it

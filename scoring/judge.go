@@ -37,12 +37,10 @@ func YardstickOf(run *play.Run) Yardstick {
 func Judge(sc *scenarios.Scenario, run *play.Run, yard Yardstick) Grade {
 	j := &judged{sc: sc, run: run, yard: yard, c: &run.Case, s: &run.State}
 	g := Grade{PassMark: sc.Pass.MarkPercent, Critical: criticals(j)}
-	of := 0.0
 	for _, p := range scenarios.Parts {
 		if !sc.Grades(p.Name) {
 			p.Points = 0
 		}
-		of += p.Points
 		g.Parts = append(g.Parts, PartGrade{Part: p.Name, Title: p.Title, Of: p.Points, Floor: p.Points * sc.Pass.FloorPercent / 100})
 	}
 	for i := range sc.Criteria {
@@ -63,7 +61,7 @@ func Judge(sc *scenarios.Scenario, run *play.Run, yard Yardstick) Grade {
 			g.fail(words.Say("verdict.part_below_floor", p.Title, tenths(p.Points), p.Of, p.Floor))
 		}
 	}
-	if of > 0 && of < 100 { // a lesson that leaves parts out
+	if of := g.Of(); of > 0 && of < 100 { // a case that leaves parts out
 		g.Points = g.Points * 100 / of
 	}
 	if g.Points < g.PassMark {

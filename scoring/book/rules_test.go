@@ -80,6 +80,8 @@ func TestWhatIsNotAllowedIsRefused(t *testing.T) {
 		"an end of nobody":     {&book.Key{Person: "P-11", Role: book.Learner, Ended: true}, booktest.Admin, "is no learner of this book"},
 		"a key twice":          {&book.Key{Person: "AS-3", Role: book.Assessor, Public: b.Keys[booktest.First].Public()}, booktest.Admin, "this key is of the book already"},
 		"no key":               {&book.Key{Person: "AS-3", Role: book.Assessor}, booktest.Admin, "this is no public key"},
+		"a plan with faults":   {&book.PlanText{By: booktest.Admin, YAML: "format: 2"}, booktest.Admin, "plan:1:"},
+		"due some day":         {good(func(s *book.SignOff) { s.Due = "soon" }), booktest.First, `the date due again "soon" is no date`},
 		"a date unreadable":    {&book.Case{Learner: booktest.Trainee, Assessor: booktest.First, Competency: "salvage", Date: "10.5.2031"}, booktest.First, "is no date"},
 	} {
 		t.Run(name, func(t *testing.T) {

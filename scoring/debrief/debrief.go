@@ -36,6 +36,7 @@ func New(rec *Record) *Debrief {
 	d.Yardstick = scoring.YardstickOf(d.Good.Run)
 	d.Own = outcomeOf(rec.Run, rec.judge(rec.Run, d.Yardstick))
 	d.GoodOwn = outcomeOf(d.Good.Run, rec.judge(d.Good.Run, d.Yardstick))
+	d.placeErrors()
 	d.Decisions = rec.find(d.Good, &d.Own.Grade)
 	return d
 }

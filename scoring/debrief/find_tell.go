@@ -3,6 +3,7 @@ package debrief
 import (
 	"slices"
 
+	"rouleau/scoring/play"
 	"rouleau/sim"
 )
 
@@ -38,10 +39,17 @@ const (
 
 // seenAt is how the bench looked at a tick, before the acts of that tick.
 func (rec *Record) seenAt(tick int64) *sim.Seen {
-	m := rec.markBefore(tick)
+	s := rec.onFrom(rec.markBefore(tick), func(s *sim.State) bool { return s.Tick >= tick })
+	var v sim.Seen
+	sim.View(&rec.Run.Case, &s, &v)
+	return &v
+}
+
+// onFrom plays on from a mark until something is so, or to the end.
+func (rec *Record) onFrom(m *play.Mark, until func(s *sim.State) bool) sim.State {
 	s, acts := m.State, rec.Run.Actions[m.Acts():]
 	var h sim.Happened
-	for s.Tick < tick && !s.Ended {
+	for !until(&s) && !s.Ended {
 		for len(acts) > 0 && acts[0].Tick <= s.Tick {
 			sim.Apply(&rec.Run.Case, &s, acts[0], &h)
 			acts = acts[1:]
@@ -49,9 +57,7 @@ func (rec *Record) seenAt(tick int64) *sim.Seen {
 		sim.Step(&rec.Run.Case, &s, &h)
 		h.List = h.List[:0]
 	}
-	var v sim.Seen
-	sim.View(&rec.Run.Case, &s, &v)
-	return &v
+	return s
 }
 
 // heard is the first tick from a tick on at which one of these lines of the catalogue was said, -1 for never.

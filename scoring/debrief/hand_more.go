@@ -85,7 +85,7 @@ func (h *hand) more(r *play.Run) {
 	}
 	switch {
 	case h.stuck(r):
-		h.goesOn(r)
+		h.finishes(r)
 	case h.bowlIsDue(r):
 		h.again(r, pumping, h.inOneGo(h.bowls[len(h.bowls)-1]), sim.NoPart)
 	case r.State.Tick >= r.Case.EndTick && len(h.queue[giving]) == 0:
@@ -194,14 +194,14 @@ func (h *hand) again(r *play.Run, l line, acts []int, on sim.Part) {
 }
 
 // inOneGo leaves out of the acts of a bowl what came between its first filling and its last one: the person waited for blood then.
+// The first filling goes by the time of the last one.
 func (h *hand) inOneGo(acts []int) []int {
-	last := 0
-	for n, i := range acts {
-		if h.rec.Run.Actions[i].Do == sim.Fill {
-			last = n
+	for n := len(acts) - 1; n > 0; n-- {
+		if h.rec.Run.Actions[acts[n]].Do == sim.Fill {
+			return acts[n:]
 		}
 	}
-	return append(acts[:1:1], acts[last+1:]...)
+	return acts
 }
 
 // hasAlready says whether a bag has had what an act does to it.

@@ -120,8 +120,8 @@ func (h *hand) stuck(r *play.Run) bool {
 	return p.Mode != sim.PumpIdle && p.FlowMLMin > 0 && own.PumpMode == p.Mode && own.FlowMLMin <= 0 && len(h.queue[pumping]) == 0 && len(h.bowls) > 0
 }
 
-// goesOn does with a bowl that had stuck what the person did with their last whole one.
-func (h *hand) goesOn(r *play.Run) {
+// finishes does with a bowl that had stuck what the person did with their last whole one.
+func (h *hand) finishes(r *play.Run) {
 	last := h.bowls[len(h.bowls)-1]
 	for n, i := range last {
 		if h.rec.moments[i].seen.Pump.Mode == r.State.Pump.Mode {

@@ -62,7 +62,7 @@ func Questions(d *Debrief, costs []Cost) []Question {
 	Rank(ranked)
 	ranked = slices.DeleteFunc(ranked, func(c Cost) bool { return c.Gain < worthATalk })
 	t.decisions(ranked)
-	t.critical(ranked)
+	t.critical()
 	t.team(ranked)
 	t.well()
 	t.fill()
@@ -81,9 +81,19 @@ func (t *talk) ask(tick int64, about, prompt string) {
 func (t *talk) askAt(tick int64, part, prompt string) {
 	about := words.Say("questions.stay", clock(tick))
 	if !t.near(tick) {
-		about = words.Say("questions.moment", clock(tick), words.Say(partKeys[part]), t.seen(tick, part)) + t.said(tick)
+		about = t.look("questions.moment", part, tick, clock(tick))
 	}
 	t.ask(tick, about, prompt)
+}
+
+// look leads to a moment or a stretch of time that begins there: to what is looked at, what could be seen and had just been said.
+func (t *talk) look(key, part string, tick int64, times ...any) string {
+	v := t.rec.seenAt(tick)
+	at := partKeys[part]
+	if part == "processing" && !underWay(&v.Pump) {
+		at = "questions.set_up"
+	}
+	return words.Say(key, append(times, words.Say(at), seen(v, part))...) + t.said(tick)
 }
 
 var partKeys = map[string]string{"deciding": "questions.deciding", "collecting": "questions.collecting", "processing": "questions.processing",
@@ -121,7 +131,7 @@ func (t *talk) decisions(ranked []Cost) {
 		}
 		part := t.partOf(d)
 		if d.Fault == Late && d.Done > d.Tick+sameMoment {
-			t.ask(d.Tick, words.Say("questions.span", clock(d.Tick), clock(d.Done), words.Say(partKeys[part]), t.seen(d.Tick, part))+t.said(d.Tick), key)
+			t.ask(d.Tick, t.look("questions.span", part, d.Tick, clock(d.Tick), clock(d.Done)), key)
 			continue
 		}
 		t.askAt(d.Tick, part, key)
@@ -155,23 +165,14 @@ func (t *talk) partOf(d *Decision) string {
 	return "recording"
 }
 
-// critical asks about one thing that points never make up for. Where a decision would have spared it, that is the moment.
-func (t *talk) critical(ranked []Cost) {
+// critical asks about one thing that points never make up for, at the moment at which it came about.
+func (t *talk) critical() {
 	at := slices.IndexFunc(t.d.Own.Grade.Critical, func(c scoring.Critical) bool { return !c.Mended })
 	if at < 0 {
 		return
 	}
 	c := &t.d.Own.Grade.Critical[at]
-	tick := c.Tick
-	for i := range ranked {
-		if freed, _ := Freed(&t.d.Own, &ranked[i].With); tick < 0 && slices.Contains(freed, c.Name) {
-			tick = ranked[i].Decision.Tick
-		}
-	}
-	if tick < 0 {
-		tick = max(0, t.rec.given(runsInML))
-	}
-	t.askAt(tick, concerns[c.Name].part, criticalPrompts[c.Name])
+	t.askAt(c.Tick, concerns[c.Name].part, criticalPrompts[c.Name])
 }
 
 // criticalPrompts are what is asked about each, in words that leave the answer to the trainee.

@@ -10,8 +10,7 @@ import (
 // What a person at the bench could see at a moment, in the words of a question: no more than that.
 
 // seen lists it, what the part of the work is about first.
-func (t *talk) seen(tick int64, part string) string {
-	v := t.rec.seenAt(tick)
+func seen(v *sim.Seen, part string) string {
 	var all []string
 	add := func(key string, args ...any) { all = append(all, words.Say(key, args...)) }
 	switch part {
@@ -54,7 +53,7 @@ func reservoir(v *sim.Seen, add func(key string, args ...any)) {
 	case !v.Bench.Opened[sim.CollectionSet]:
 		add("questions.nothing_open")
 	case v.ClearML >= worthAsking:
-		add("questions.layered", v.ReservoirML, v.ClearML)
+		add("questions.layered", v.ReservoirML, min(v.ClearML, v.ReservoirML)) // an eye rounds the one otherwise than the other
 	default:
 		add("questions.reservoir", v.ReservoirML)
 	}
@@ -74,6 +73,9 @@ func drip(v *sim.Seen, add func(key string, args ...any)) {
 		add("questions.sucker_here")
 	}
 }
+
+// underWay says whether a bowl is.
+func underWay(p *sim.SeenPump) bool { return p.CycleOpen || pumpKeys[p.Mode] != "" }
 
 var pumpKeys = map[sim.PumpMode]string{sim.PumpFill: "questions.filling", sim.PumpTopUp: "questions.filling", sim.PumpWash: "questions.washing", sim.PumpEmpty: "questions.emptying"}
 

@@ -93,7 +93,7 @@ func (t *talk) well() {
 		return
 	}
 	tick := t.rec.Run.Actions[at].Tick
-	t.ask(tick, words.Say("questions.you_did", clock(tick), words.Say(dids[best].key), t.seen(tick, part))+t.said(tick), "questions.what_helped")
+	t.ask(tick, words.Say("questions.you_did", clock(tick), words.Say(dids[best].key), seen(t.rec.seenAt(tick), part))+t.said(tick), "questions.what_helped")
 }
 
 // ownMoment is the first of the person's acts that has to do with a measure, of a setting the one that raised it most; -1 for none.
@@ -104,9 +104,28 @@ func (t *talk) ownMoment(d *did) int {
 			continue
 		}
 		rose := a.Value - before
-		if before = a.Value; !t.near(a.Tick) && (at < 0 || a.Do == sim.SetDrip && rose > most) {
+		if before = a.Value; !t.near(a.Tick) && !t.doubted(i) && (at < 0 || a.Do == sim.SetDrip && rose > most) {
 			at, most = i, rose
 		}
 	}
 	return at
+}
+
+// outcry are the alarms that stand because an act has not been done yet.
+var outcry = map[sim.Verb][]sim.Alarm{
+	sim.SetDrip: {sim.AlarmNoDrip, sim.AlarmClot}, sim.Prime: {sim.AlarmNoDrip, sim.AlarmClot}, sim.SetVacuum: {sim.AlarmNoVacuum}, sim.TestVacuum: {sim.AlarmNoVacuum},
+	sim.Mix: {sim.AlarmLayered}, sim.Watch: {sim.AlarmReaction}, sim.ExpelAir: {sim.AlarmAir, sim.AlarmBagEmpty},
+}
+
+// doubted says whether one of the person's acts came late, was wrong or needless as far as any decision that was looked at tells,
+// whatever it cost, or answered an alarm.
+func (t *talk) doubted(i int) bool {
+	a := &t.rec.Run.Actions[i]
+	for k := range t.d.Decisions {
+		if d := &t.d.Decisions[k]; d.Fault != LeftOut && d.Done == a.Tick {
+			return true
+		}
+	}
+	on := &t.rec.moments[i].seen.Alarms
+	return slices.ContainsFunc(outcry[a.Do], func(alarm sim.Alarm) bool { return on[alarm] })
 }

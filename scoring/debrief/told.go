@@ -35,6 +35,7 @@ type Told struct {
 	Lines      []Line  // by group: Gained and Better those of most weight first, the others in order of time
 	Left       []Borne // criteria whose lost points no single decision explains, in the order of the grade
 	LeftPoints string  // of all of them together
+	Scaled     string  // what a point of a part is counted as, "" where it is counted as one
 	Figures    []Figure
 	Questions  []Question
 }
@@ -60,9 +61,11 @@ type Borne struct {
 // Figure is one figure of both runs in words.
 type Figure struct{ Name, Own, Good string }
 
-// Tell says what a debrief tells. The costs are in order; the lines point to them.
+// Tell says what a debrief tells. The costs are in order; the lines point to them. Criteria of the person's own grade that lost
+// points and have no moment get that of a decision that bears on them.
 func Tell(d *Debrief, costs []Cost) *Told {
-	t := &Told{Figures: d.figures(), Questions: Questions(d, costs)}
+	d.placeCriteria(costs)
+	t := &Told{Figures: d.figures(), Questions: Questions(d, costs), Scaled: d.scaled()}
 	for i := range costs {
 		t.Lines = append(t.Lines, d.line(&costs[i]))
 	}
@@ -177,14 +180,18 @@ func (d *Debrief) left(costs []Cost) (all []Borne, sum string) {
 
 // whole is how many points of the case a point of a criterion is: more than one where the case leaves parts out.
 func (d *Debrief) whole() float64 {
-	of := 0.0
-	for i := range d.Own.Grade.Parts {
-		of += d.Own.Grade.Parts[i].Of
+	if of := d.Own.Grade.Of(); of > 0 && of < 100 {
+		return 100 / of
 	}
-	if of <= 0 || of >= 100 {
-		return 1
+	return 1
+}
+
+// scaled says so.
+func (d *Debrief) scaled() string {
+	if d.whole() == 1 {
+		return ""
 	}
-	return 100 / of
+	return words.Say("told.scaled", scoring.Show(d.Own.Grade.Of()), d.whole())
 }
 
 // figures sets both runs side by side.

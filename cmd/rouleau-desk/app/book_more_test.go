@@ -232,6 +232,10 @@ func TestLearnerAndEducator(t *testing.T) {
 	w.want(words.Say("desk_book.count", 3, words.Say("book_cli.verdict_exact")))
 	w.click(words.Say("desk_book.part_cost"))
 	w.click(words.Say("desk_book.cost_do"))
+	w.shows(words.Say("desk_book.stop"))
+	w.click(words.Say("desk_book.stop"))
+	w.shows(words.Say("desk_book.cost_stopped"))
+	w.click(words.Say("desk_book.cost_do"))
 	w.shows("3 attempts of 3 people")
 	for _, m := range w.List.Marks {
 		if strings.Contains(m.Label, learner) {

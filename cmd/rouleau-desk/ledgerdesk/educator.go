@@ -104,6 +104,7 @@ func (f *column) person(row []book.Standing, wide float32) {
 
 // due lists who is due for what, and why.
 func (f *column) due(all []book.Standing) {
+	f.w = min(f.w, mostReadable)
 	due := 0
 	for i := range all {
 		if all[i].Due {

@@ -8,8 +8,11 @@ import (
 	"rouleau/cmd/rouleau/page"
 )
 
+const mostReadable = 1080 // wider lines are hard to read
+
 // sheet draws a page.
 func (f *column) sheet(p *page.Page) {
+	f.w = min(f.w, mostReadable)
 	for _, line := range p.Lead {
 		f.muted(page.Plain(line))
 	}

@@ -33,13 +33,13 @@ func (p *Page) pieces() (all []*piece) {
 	for _, l := range p.Lead {
 		all = append(all, lines(l, look{size: textSize, col: soft}, longest, lineRoom)...)
 	}
-	after := false
+	folded := false // the block before
 	for i := range p.Blocks {
 		b := &p.Blocks[i]
 		ps := b.pieces(wide, true)
 		if len(ps) > 0 {
-			ps[0].sheet = ps[0].sheet || after || b.Sheet || b.Folded
-			after = b.Folded
+			ps[0].sheet = ps[0].sheet || b.Sheet || b.Folded != folded
+			folded = b.Folded
 		}
 		all = append(all, ps...)
 	}

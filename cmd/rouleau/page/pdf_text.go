@@ -1,8 +1,10 @@
 package page
 
 import (
+	"fmt"
 	"math"
 	"strings"
+	"unicode/utf16"
 
 	"golang.org/x/text/unicode/norm"
 
@@ -188,7 +190,7 @@ func (l *textLine) draw(c *canvas, x, y float64) {
 }
 
 // letters writes letters from a point of their baseline. Where the window would put a letter elsewhere than just behind the one
-// before it, it is put there.
+// before it, it is put there; a word that is parted by that is named whole, so that a search of the file finds it.
 func (c *canvas) letters(x, base float64, text string, k look) {
 	if text == "" {
 		return
@@ -200,29 +202,70 @@ func (c *canvas) letters(x, base float64, text string, k look) {
 	c.pdf.SetFont(family, face, k.size/point)
 	c.pdf.SetFillColor(int(k.col.R), int(k.col.G), int(k.col.B)) // letters are filled
 	c.pdf.SetTextColor(int(k.col.R), int(k.col.G), int(k.col.B))
+	for _, parts := range k.stretches(text) {
+		if len(parts) > 1 {
+			whole := ""
+			for _, s := range parts {
+				whole += s.text
+			}
+			c.pdf.RawWriteStr("/Span <</ActualText <FEFF" + hex16(whole) + ">>> BDC")
+		}
+		for _, s := range parts {
+			c.pdf.Text(x+s.x, base, s.text)
+		}
+		if len(parts) > 1 {
+			c.pdf.RawWriteStr("EMC")
+		}
+	}
+}
+
+// hex16 is a text as the file names it.
+func hex16(text string) string {
+	var b strings.Builder
+	for _, u := range utf16.Encode([]rune(text)) {
+		fmt.Fprintf(&b, "%04X", u)
+	}
+	return b.String()
+}
+
+// stretch is letters that the library puts as the window would, once they begin at their place.
+type stretch struct {
+	text string
+	x    float64
+}
+
+// stretches parts a text: words that need no parting stand together, any other stands alone in its parts.
+func (k look) stretches(text string) (all [][]stretch) {
 	const much = 0.004 // of the size: less is not seen
 	natural := look{size: k.size, bold: k.bold}
-	from, before := 0, ""
-	begin, pen, at := 0.0, 0.0, 0.0 // where what is written next begins, where the library has come to, where the window has
-	for i, r := range text {
-		letter := string(r)
-		own := natural.width(letter)
-		place, step := at, k.width(letter)
-		if before != "" {
-			kern := k.width(before+letter) - k.width(before) - step
-			place, at = place+kern, at+kern
+	pen, at, before := 0.0, 0.0, "" // where the library has come to, where the window has, the letter there
+	for word := range strings.SplitAfterSeq(text, " ") {
+		var parts []stretch
+		joins := len(all) > 0 && len(all[len(all)-1]) == 1 // it may go on from the words before it
+		for _, r := range word {
+			letter := string(r)
+			own, step := natural.width(letter), k.width(letter)
+			if before != "" {
+				at += k.width(before+letter) - k.width(before) - step
+			}
+			place := at + (step-own)/2 // in the middle of its cell, where figures are of one width
+			moved := math.Abs(place-pen) > much*k.size
+			if len(parts) == 0 {
+				joins = joins && !moved
+			}
+			if len(parts) == 0 || moved {
+				parts = append(parts, stretch{"", place})
+				pen = place
+			}
+			parts[len(parts)-1].text += letter
+			pen, at, before = pen+own, at+step, letter
 		}
-		place += (step - own) / 2 // in the middle of its cell, where figures are of one width
-		if i > from && math.Abs(place-pen) > much*k.size {
-			c.pdf.Text(x+begin, base, text[from:i])
-			from = i
+		switch {
+		case len(parts) == 1 && joins:
+			all[len(all)-1][0].text += parts[0].text
+		case len(parts) > 0:
+			all = append(all, parts)
 		}
-		if i == from {
-			begin, pen = place, place
-		}
-		pen += own
-		at += step
-		before = letter
 	}
-	c.pdf.Text(x+begin, base, text[from:])
+	return all
 }

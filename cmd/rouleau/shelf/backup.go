@@ -29,11 +29,11 @@ func (s *Shelf) Backup(file string) error {
 	defer os.RemoveAll(folder)
 	to, err := Create(folder, s.origin)
 	if err != nil {
-		return machine("shelf.no_write", file, err.Error())
+		return inPlaceOf(err, folder, file)
 	}
 	if err := errors.Join(s.copyTo(to), to.single()); err != nil {
 		to.Close()
-		return err
+		return inPlaceOf(err, folder, file)
 	}
 	broken, err := brokenIn(to)
 	if err := errors.Join(err, to.Close()); err != nil {
@@ -46,6 +46,15 @@ func (s *Shelf) Backup(file string) error {
 		return machine("shelf.no_write", file, plain(err))
 	}
 	return nil
+}
+
+// inPlaceOf is an error that names the file that was asked for, and not the folder in which it was being made.
+func inPlaceOf(err error, folder, file string) error {
+	kind := Machine
+	if worded := (*Trouble)(nil); errors.As(err, &worded) {
+		kind = worded.Kind
+	}
+	return &Trouble{kind, strings.ReplaceAll(err.Error(), folder, file)}
 }
 
 // brokenIn says what in a book is not as it was written, "" where everything is.

@@ -10,7 +10,6 @@ import (
 
 	"filippo.io/age"
 	"filippo.io/age/armor"
-	"github.com/natefinch/atomic"
 
 	"rouleau/scoring/book"
 )
@@ -71,20 +70,7 @@ func saveKey(folder, person string, role book.Role, key *book.Signer, phrase str
 	if err != nil {
 		return err
 	}
-	return placeSecret(file, b.Bytes())
-}
-
-// placeSecret puts a file in place at once, for its owner's eyes.
-func placeSecret(file string, content []byte) error {
-	beside := file + ".new"
-	if err := os.WriteFile(beside, content, 0o600); err != nil {
-		return machine("shelf.no_write", file, plain(err))
-	}
-	if err := atomic.ReplaceFile(beside, file); err != nil {
-		os.Remove(beside)
-		return machine("shelf.no_write", file, plain(err))
-	}
-	return nil
+	return Place(file, b.Bytes())
 }
 
 // LoadKey opens the key of a person in a role.

@@ -24,7 +24,7 @@ func SavePublic(folder, person string, role book.Role, public string) error {
 	if err := os.MkdirAll(filepath.Dir(file), 0o700); err != nil {
 		return machine("shelf.no_folder", filepath.Dir(file), plain(err))
 	}
-	return placeSecret(file, []byte(person+" "+string(role)+" "+public+"\n"))
+	return Place(file, []byte(person+" "+string(role)+" "+public+"\n"))
 }
 
 // LoadPublic reads the public part of the key of a person in a role.

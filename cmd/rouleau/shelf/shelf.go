@@ -22,6 +22,7 @@ type Shelf struct {
 	postgres bool
 	origin   string
 	where    string // for people, without a password
+	barred   error  // why it can only be read, nil where it can be written to
 }
 
 // FileName is the file of a book in its folder.
@@ -177,7 +178,8 @@ func connect(place string, fresh bool) (*Shelf, error) {
 	s.db = db
 	if err := s.migrate(fresh); err != nil {
 		db.Close()
-		if !s.postgres && causeOf(err) == readOnly && s.onlyRead(place) {
+		if why := causeOf(err); !s.postgres && (why == readOnly || why == full || why == disk) && s.onlyRead(place) {
+			s.barred = s.trouble(err)
 			return s, nil
 		}
 		_, _, refused := refusal(err)
@@ -189,7 +191,8 @@ func connect(place string, fresh bool) (*Shelf, error) {
 	return s, nil
 }
 
-// onlyRead opens a file that may not be written to, such as one of an archive: what is in it can be read and verified all the same.
+// onlyRead opens a file that cannot be written to, such as one of an archive or on a full disk: what is in it can be read and verified
+// all the same.
 // Where something that was written last still lies beside it, which only somebody who may write can take in, it does not.
 func (s *Shelf) onlyRead(place string) bool {
 	if beside, err := os.Stat(filepath.Join(place, FileName+"-wal")); err == nil && beside.Size() > 0 {
@@ -240,9 +243,12 @@ func (s *Shelf) Origin() string { return s.origin }
 // plain is an error without what only a programmer reads.
 func plain(err error) string {
 	var path *fs.PathError
+	var link *os.LinkError
 	switch {
 	case errors.As(err, &path):
 		return path.Err.Error()
+	case errors.As(err, &link):
+		return link.Err.Error()
 	case errors.Is(err, context.DeadlineExceeded):
 		return words.Say("shelf.too_long", int(patience/time.Second))
 	}

@@ -63,6 +63,9 @@ func (s *Shelf) trouble(err error) error {
 	case full:
 		return machine("shelf.full", s.where)
 	case readOnly:
+		if s.barred != nil {
+			return s.barred
+		}
 		return machine("shelf.read_only", s.where)
 	case locked:
 		return machine("shelf.locked", s.where)
