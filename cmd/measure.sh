@@ -29,6 +29,7 @@ benchmarks() {
 
 benchmarks "the core: one tick, one part at a time" ./sim/... "$@"
 benchmarks "scoring: a whole case and its grades" ./scoring/... "$@"
+benchmarks "debriefs: every decision of a case put right, and what 40 of them take" ./cmd/forks "$@"
 benchmarks "the window: one frame without a display" ./cmd/rouleau-desk/bench "$@"
 benchmarks "the window: triangles and letters" ./cmd/rouleau-desk/mesh "$@"
 
@@ -49,8 +50,8 @@ printf '\n== %s\n' "never lose a case: the program is killed 200 times and each 
 go test -count=1 -v ./cmd/rouleau-desk/windowtest/kills -kills 200 || failed="$failed  a case after a kill
 "
 
-printf '\n== %s\n' "what decisions cost: every planted fault over 100 seeds (some three hours on two cores)"
-go test -count=1 -timeout 12h -v -run PlantedFaultComesFirst ./scoring/debrief -seeds 100 || failed="$failed  planted faults
+printf '\n== %s\n' "what decisions cost: every planted fault over 100 seeds, and every case played by many (an hour and a half on two cores)"
+go test -count=1 -timeout 12h -v -run 'PlantedFaultComesFirst|LaterActsFit' ./scoring/debrief -seeds 100 -every-case || failed="$failed  planted faults
 "
 
 printf '\n== %s\n' "the competency book: every bit of a book flipped, one at a time"

@@ -34,7 +34,7 @@ func run(args []string, stderr io.Writer) int {
 			return line.Wrong
 		}
 	}
-	a, err := app.New(s.Asked, app.Machine{Player: &system.Speaker{}})
+	a, err := app.New(s.Asked, app.Machine{Player: &system.Speaker{}, Draws: debriefDraws})
 	if err != nil {
 		fmt.Fprintln(stderr, err)
 		return line.Wrong
@@ -80,6 +80,9 @@ func show(a *app.App, s line.Line, stderr io.Writer) error {
 	}
 	return errors.Join(err, fault)
 }
+
+// debriefDraws are the other drawings of a case in which a debrief plays the costliest decisions too.
+const debriefDraws = 3
 
 // Size of the window at its first start, in logical pixels.
 const (

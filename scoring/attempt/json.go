@@ -14,14 +14,17 @@ import (
 
 type raw = json.RawMessage
 
+// whatIs says what to give in place of what is none.
+const whatIs = "an attempt is a file that the window or `rouleau run --out` has saved"
+
 // object reads the keys of a file, or says what is wrong with it.
 func object(data []byte) (map[string]raw, string) {
 	data = bytes.TrimPrefix(data, []byte("\ufeff")) // some editors put this mark before what they save
 	switch text := bytes.TrimSpace(data); {
 	case len(text) == 0:
-		return nil, "the file is empty"
+		return nil, "the file is empty: " + whatIs
 	case text[0] != '{':
-		return nil, "this is not an attempt: it does not begin with {"
+		return nil, "this is not an attempt: it does not begin with {: " + whatIs
 	}
 	var top map[string]raw
 	d := json.NewDecoder(bytes.NewReader(data))

@@ -73,6 +73,10 @@ func Parse(name string, data []byte) (*Attempt, error) {
 		faults.add("", message)
 		return nil, faults
 	}
+	if !slices.ContainsFunc(keys, func(key string) bool { return top[key] != nil }) {
+		faults.add("", "this is not an attempt: "+whatIs)
+		return nil, faults
+	}
 	for _, key := range slices.Sorted(maps.Keys(top)) {
 		if !slices.Contains(known, key) {
 			faults.near(clipped(key), "this key is not known", yamlread.Nearest(key, known))

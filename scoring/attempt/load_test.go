@@ -25,6 +25,7 @@ func TestFaultsOfAFile(t *testing.T) {
 	for name, c := range map[string]struct{ file, want string }{
 		"empty":              {"  \n", "the file is empty"},
 		"not JSON":           {"format: 1\n", "it does not begin with {"},
+		"something else":     {`{"a":1}`, "this is not an attempt: an attempt is a file that"},
 		"a list":             {"[1]", "it does not begin with {"},
 		"cut off":            {good[:len(good)/2], "the file is cut off here"},
 		"cut off in a word":  {good[:len(good)-len("\"\n}\n")], "the file is cut off here"},

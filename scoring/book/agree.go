@@ -7,7 +7,7 @@ type Agreement struct {
 	Items    int     // rated by both
 	Same     int     // with the same level
 	Kappa    float64 // Cohen 1960, Educ Psychol Meas 20:37: 1 full agreement, 0 no more than by chance
-	Computed bool    // false where there is too little for a kappa: no items, or both raters gave one level throughout
+	Computed bool    // false where there is too little for a kappa: fewer than two items, or both raters gave one level throughout
 }
 
 // Agree compares pairs of levels.
@@ -29,7 +29,7 @@ func Agree(pairs [][2]int) Agreement {
 	for l := range first {
 		chance += float64(first[l] / n * second[l] / n)
 	}
-	if chance >= 1-1e-12 {
+	if a.Items < 2 || chance >= 1-1e-12 {
 		return a
 	}
 	a.Kappa, a.Computed = (float64(a.Same)/n-chance)/(1-chance), true

@@ -283,6 +283,12 @@ func (s *State) mayForget(who *Person, b *Forget) error {
 	case of.ForgottenBy != "":
 		return fmt.Errorf("record %s was deleted already", b.Of)
 	}
+	if so, ok := of.Body.(*SignOff); ok && so.Supersedes != "" {
+		// what it took the place of is known from its body alone
+		if old := s.byID[so.Supersedes]; old.VoidedBy == "" && old.ForgottenBy == "" {
+			return fmt.Errorf("record %s took the place of %s, which would count again: make that one void or delete it first", b.Of, so.Supersedes)
+		}
+	}
 	return first(by(who, b.By, Administrator), notOwn(of.Learner(), b.By), need(b.Reason, "reason"), bounded(b.Reason))
 }
 

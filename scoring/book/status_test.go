@@ -65,6 +65,75 @@ func TestWhoIsDueAndWhy(t *testing.T) {
 	}
 }
 
+// A case that is to be passed twice is passed with two seeds, and again after what asks for it.
+func TestACaseIsPassedTwiceWithTwoSeeds(t *testing.T) {
+	b, _, _ := full(t)
+	b.Must(t, &book.PlanText{By: booktest.Admin, YAML: `format: 1
+department: D-1
+competencies:
+  - {name: salvage, title: Collecting, scenarios: [{id: short-and-brisk, passes: 2}], after: [equipment]}
+`}, nil, booktest.Admin)
+	want := func(today, missing string) {
+		t.Helper()
+		if st := standing(t, b, booktest.Trainee, today); strings.Join(st.Missing, ";") != missing || st.Shown != (missing == "") {
+			t.Errorf("%s: %s, want %q", today, st.String(), missing)
+		}
+	}
+	pass := func(seed string, change func(s *book.SignOff)) {
+		s := booktest.SignOff(t, file(t), booktest.Trainee, booktest.First)
+		s.Seed = seed
+		change(s)
+		b.Must(t, s, file(t), booktest.First)
+	}
+	same := func(*book.SignOff) {}
+	want("2031-06-01", "case short-and-brisk signed off 1 times of 2")
+	pass("7", same)
+	pass("8", func(s *book.SignOff) { s.Outcome, s.Override = book.NotYet, "helped" })
+	pass("9", func(s *book.SignOff) { s.Scenario.ID = "another" })
+	pass("10", func(s *book.SignOff) { s.Learner = booktest.Other })
+	want("2031-06-01", "case short-and-brisk signed off 1 times of 2")
+	pass("8", same)
+	want("2031-06-01", "")
+	want("2031-05-13", "case short-and-brisk signed off 0 times of 2") // a day before all of it
+	b.Must(t, &book.Event{By: booktest.Admin, What: book.EventEquipment, Date: "2031-05-20", Reason: "another bench"}, nil, booktest.Admin)
+	want("2031-06-01", "case short-and-brisk signed off 0 times of 2")
+	b.Must(t, &book.Event{By: booktest.Admin, What: book.EventAway, Date: "2031-05-25", Reason: "the plan does not ask for it"}, nil, booktest.Admin)
+	pass("11", func(s *book.SignOff) { s.Date = "2031-05-21T10:00:00Z" })
+	want("2031-06-01", "case short-and-brisk signed off 1 times of 2")
+}
+
+// An assessor may set an earlier date for a case; a supervised case since then does not put it off.
+func TestTheDateThatAnAssessorSetHolds(t *testing.T) {
+	b, _, _ := full(t)
+	until := func(want string) {
+		t.Helper()
+		if st := standing(t, b, booktest.Trainee, "2031-06-15"); !st.Shown || st.Until.Format("2006-01-02") != want {
+			t.Errorf("%s, want until %s", st.String(), want)
+		}
+	}
+	until("2034-05-14")
+	b.Must(t, &book.Case{Learner: booktest.Trainee, Assessor: booktest.First, Competency: "salvage", Date: "2031-06-10"}, nil, booktest.First)
+	until("2034-05-14")
+	s := booktest.SignOff(t, file(t), booktest.Trainee, booktest.First)
+	s.Date, s.Due = "2031-06-11T10:00:00Z", "2040-01-01" // no later than the plan has it
+	s.Rated = []book.Rated{{"handover", 3, "", ""}, {"asepsis", 3, "", ""}}
+	newer := b.Must(t, s, file(t), booktest.First)
+	until("2034-06-11")
+	b.Must(t, &book.Void{Of: newer.Leaf.ID, Learner: booktest.Trainee, Assessor: booktest.First, Reason: "mistaken"}, nil, booktest.First)
+	until("2034-05-14")
+	s = booktest.SignOff(t, file(t), booktest.Other, booktest.First)
+	s.Due = "2031-06-01"
+	b.Must(t, s, file(t), booktest.First)
+	until("2034-05-14") // that is another learner's
+	c, _, e := full(t)
+	s = booktest.SignOff(t, file(t), booktest.Trainee, booktest.First)
+	s.Due, s.Supersedes, s.Rated = "2031-12-01", e["signoff"].Leaf.ID, []book.Rated{{"handover", 3, "", ""}, {"asepsis", 3, "", ""}}
+	c.Must(t, s, file(t), booktest.First)
+	if st := standing(t, c, booktest.Trainee, "2031-12-02"); !st.Shown || !st.Due || !slices.Contains(st.Why, "it held until 2031-12-01") {
+		t.Error(st.String())
+	}
+}
+
 // Lots, operators and incidents of a practice case are kept to practise keeping them: no real incident comes of one.
 func TestATrainingIncidentIsNoIncident(t *testing.T) {
 	b, _, _ := full(t)
@@ -82,13 +151,27 @@ func TestASupersededRecordNoLongerCounts(t *testing.T) {
 	b, _, e := full(t)
 	s := booktest.SignOff(t, file(t), booktest.Trainee, booktest.Second)
 	s.Outcome, s.Override, s.Supersedes = book.NotYet, "the label was written by somebody else", e["signoff"].Leaf.ID
-	b.Must(t, s, file(t), booktest.Second)
+	newer := b.Must(t, s, file(t), booktest.Second)
 	if st := standing(t, b, booktest.Trainee, "2031-06-01"); st.Shown {
 		t.Error(st.String())
+	}
+	// deleting the newer one must not bring the older one back
+	forget := &book.Forget{Of: newer.Leaf.ID, By: booktest.Admin, Reason: "on wish"}
+	if _, err := b.Write(forget, nil, b.Keys[booktest.Admin]); err == nil || !strings.Contains(err.Error(), "which would count again: make that one void or delete it first") {
+		t.Error(err)
 	}
 	again := *s
 	if _, err := b.Write(&again, file(t), b.Keys[booktest.Second]); err == nil || !strings.Contains(err.Error(), "not in force any more") {
 		t.Error(err)
+	}
+	b.Must(t, &book.Void{Of: e["signoff"].Leaf.ID, Learner: booktest.Trainee, Assessor: booktest.Second, Reason: "mistaken"}, nil, booktest.Second)
+	b.Must(t, forget, nil, booktest.Admin)
+	read, err := book.Open(b.Store, nil, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if st := standing(t, &booktest.Bench{Book: read}, booktest.Trainee, "2031-06-01"); st.Shown {
+		t.Error(st.String())
 	}
 }
 
@@ -109,6 +192,9 @@ func TestKappa(t *testing.T) {
 	}
 	if a := book.Agree([][2]int{{2, 2}, {2, 2}}); a.Computed || a.Same != 2 {
 		t.Errorf("%+v: with one level throughout there is no kappa", a)
+	}
+	if a := book.Agree([][2]int{{1, 2}}); a.Computed || a.Items != 1 {
+		t.Errorf("%+v: one item is too little", a)
 	}
 	if a := book.Agree([][2]int{{1, 2}, {2, 1}}); math.Abs(a.Kappa+1) > 1e-12 {
 		t.Errorf("%+v", a)

@@ -83,6 +83,19 @@ func TestNoScoreContradictsTheVerdict(t *testing.T) {
 	}
 }
 
+// Only what nobody mended counts among the errors that points never make good.
+func TestStatementsCountWhatWasNotMended(t *testing.T) {
+	b, _, _ := full(t)
+	s := booktest.SignOff(t, file(t), booktest.Other, booktest.First)
+	s.Passed, s.Outcome = false, book.NotYet
+	s.Critical = []book.Critical{{Name: "air_given"}, {Name: "unlabelled_bag", Mended: true}}
+	for _, st := range statements(t, b, b.Must(t, s, file(t), booktest.First), false) {
+		if n := st.Context.Extensions[base+"/extensions/critical"]; n != 1 {
+			t.Errorf("%v errors, want 1", n)
+		}
+	}
+}
+
 // What no longer counts is taken back: a void record, one that was superseded, and one that was deleted, of which nobody can tell any
 // more whether it was passed or failed.
 func TestWhatNoLongerCountsIsTakenBack(t *testing.T) {
@@ -128,6 +141,11 @@ func TestABaseIRIIsChecked(t *testing.T) {
 	for _, bad := range []string{"", "department", "ftp://x.example", "https://", "https://x.example/?a=b"} {
 		if _, err := b.Statements(e["signoff"], bad, false); err == nil || !strings.Contains(err.Error(), "no base IRI") {
 			t.Errorf("%q: %v", bad, err)
+		}
+	}
+	for _, good := range []string{"https://department.example/practice", "https://department.example/practice/", "http://department.example"} {
+		if err := book.ValidBase(good); err != nil {
+			t.Error(err)
 		}
 	}
 }

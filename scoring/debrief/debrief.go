@@ -31,8 +31,11 @@ type Cost struct {
 }
 
 // New finds the decisions of a record.
-func New(rec *Record) *Debrief {
-	d := &Debrief{Record: rec, Good: rec.Good()}
+func New(rec *Record) *Debrief { return beside(rec, rec.Good()) }
+
+// beside is the same, where the good run has been played.
+func beside(rec, good *Record) *Debrief {
+	d := &Debrief{Record: rec, Good: good}
 	d.Yardstick = scoring.YardstickOf(d.Good.Run)
 	d.Own = outcomeOf(rec.Run, rec.judge(rec.Run, d.Yardstick))
 	d.GoodOwn = outcomeOf(d.Good.Run, rec.judge(d.Good.Run, d.Yardstick))

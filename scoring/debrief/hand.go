@@ -65,6 +65,7 @@ type hand struct {
 	leakAct   int     // the person's act that stopped a leaking bowl, -1 for none, 0 not looked for yet
 	leakAfter int64   // and how long after the alarm
 	short     int     // the bowl that ran out of blood
+	endedWash int     // the bowl whose wash was stopped by hand
 	extra     int     // bowls and returns added so far
 	bowls     [][]int // acts of each of the person's own whole bowls
 	returns   [][]int // and returns
@@ -268,6 +269,9 @@ func (h *hand) try(r *play.Run, l line, s *step) {
 		if why == "" {
 			if h.stopsDry(r, s) {
 				h.short = r.State.CycleUsed
+			}
+			if r.State.Pump.Mode == sim.PumpWash && (a.Do == sim.StopPump || a.Do == sim.StopAll) {
+				h.endedWash = r.State.CycleUsed
 			}
 			r.Do(a)
 			h.seenAt, s.done = -1, true

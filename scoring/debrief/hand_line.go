@@ -158,7 +158,7 @@ func (h *hand) ready(r *play.Run, l line, s *step) (ready, moot bool) {
 	case closing:
 		return h.closeReady(r, s), false
 	}
-	return h.hangReady(r, s), h.stillFull(r, s)
+	return h.hangReady(r, s), h.stillFull(r, s) || h.freshHangs(r, s)
 }
 
 // stillFull says whether the person threw an empty bag away, and here it holds washed blood.
@@ -168,7 +168,18 @@ func (h *hand) stillFull(r *play.Run, s *step) bool {
 		return false
 	}
 	own := &h.rec.moments[s.own].seen.Bags[k]
-	return own.GivenML > 0 && own.ML <= 2*sameML && r.State.Bags[k].Fluid.VolumeML() > 4*sameML
+	b := &r.State.Bags[k]
+	return own.GivenML > 0 && own.ML <= 2*sameML && b.Fluid.VolumeML() > 4*sameML && b.GivenML <= 0
+}
+
+// freshHangs says whether the person took an empty pack of wash fluid down, and here a fresh one hangs already.
+func (h *hand) freshHangs(r *play.Run, s *step) bool {
+	if s.act.Do != sim.Unhang || s.act.On == sim.AnticoagulantHook {
+		return false
+	}
+	own, b := &h.rec.moments[s.own].seen.Bench, &r.State.Bench
+	was, k := own.HookPack[s.act.On], b.HookPack[s.act.On]
+	return was >= 0 && k >= 0 && own.PackLeftML[was] < lowWashML && b.Packs[k].Fluid.VolumeML() > own.PackLeftML[was]+wasteMoreML
 }
 
 // hangReady says whether a pack can be changed: none is taken down in the middle of a wash unless it is empty or the person did so
@@ -190,7 +201,7 @@ func (h *hand) hangReady(r *play.Run, s *step) bool {
 
 func (h *hand) pumpReady(r *play.Run, s *step) (ready, moot bool) {
 	own, v := &h.rec.moments[s.own].seen, h.view(r)
-	if h.waste != sim.PumpIdle || h.unwashed(r, s) || h.unfilled(r, s) || h.unmixed(r, s) || h.unsupplied(r, s) {
+	if h.waste != sim.PumpIdle || h.unwashed(r, s) || h.washesOn(r, s) || h.unfilled(r, s) || h.unmixed(r, s) || h.unsupplied(r, s) {
 		return false, false
 	}
 	if h.doneAlready(own, v, s) || freshAlready(own, v, s) || h.undisturbed(r, s) {

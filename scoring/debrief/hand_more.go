@@ -98,7 +98,8 @@ func (h *hand) more(r *play.Run) {
 // bowlIsDue says whether the person, who worked off less, would begin another bowl here.
 func (h *hand) bowlIsDue(r *play.Run) bool {
 	s := &r.State
-	if len(h.bowls) == 0 || h.extra >= mostExtra || s.Pump.Mode != sim.PumpIdle || s.Bench.TakenDown || !h.free(r, pumping) || h.leaves(r, pumping) {
+	if len(h.bowls) == 0 || h.extra >= mostExtra || s.Pump.Mode != sim.PumpIdle || s.Bench.TakenDown || !h.free(r, pumping) || h.leaves(r, pumping) ||
+		!h.canWash(r) {
 		return false
 	}
 	if cy := s.CycleUsed; cy > 0 && s.Cycles[cy-1].DoneTick == 0 {

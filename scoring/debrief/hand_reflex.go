@@ -13,6 +13,7 @@ const (
 	wasteMoreML     = 300.0 // in the waste bag than the person had: it fills up sooner here
 	wasteFullML     = 50.0  // short of full by its scale
 	nearlyML        = 20.0  // short of a wash: it will do
+	lowWashML       = 100.0 // in a pack: another one is hung
 )
 
 // reflex does what a refusal asks for.
@@ -75,20 +76,29 @@ func (h *hand) washedLess(r *play.Run) bool {
 
 // unsupplied says whether the person had enough wash fluid on the hook for a wash, and here another pack has to be hung first.
 func (h *hand) unsupplied(r *play.Run, s *step) bool {
-	own, b := &h.rec.moments[s.own].seen, &r.State.Bench
+	own := &h.rec.moments[s.own].seen
 	if k := own.Bench.HookPack[sim.WashHookA]; s.act.Do != sim.Wash || r.State.Pump.Mode != sim.PumpIdle || k < 0 || own.Bench.PackLeftML[k] < own.Pump.WashML-nearlyML {
 		return false
 	}
+	return h.hangsFresh(r, r.State.Pump.WashML-nearlyML)
+}
+
+// hangsFresh hangs a fresh pack of wash fluid where less than so much is left; it says whether that is to be waited for.
+func (h *hand) hangsFresh(r *play.Run, leastML float64) bool {
+	b := &r.State.Bench
 	k := b.HookPack[sim.WashHookA]
 	if k < 0 {
 		k = h.emptied
 	}
-	if k < 0 || b.HookPack[sim.WashHookA] >= 0 && b.Packs[k].Fluid.VolumeML() >= r.State.Pump.WashML-nearlyML {
+	if k < 0 || b.HookPack[sim.WashHookA] >= 0 && b.Packs[k].Fluid.VolumeML() >= leastML {
 		return false
 	}
 	fresh := h.packLike(r, int(k), b.Packs[k].Solution)
 	if fresh < 0 {
 		fresh = h.packLike(r, int(k), sim.Saline)
+	}
+	if fresh < 0 && b.HookPack[sim.WashHookA] < 0 && b.Packs[k].Fluid.VolumeML() >= lowWashML {
+		fresh = int(k)
 	}
 	switch {
 	case fresh < 0:
@@ -99,6 +109,36 @@ func (h *hand) unsupplied(r *play.Run, s *step) bool {
 		h.emptied, h.reflexAt = k, 0
 	}
 	return true
+}
+
+// washesOn goes on with a wash that stopped by itself here before it had come as far as the person's own.
+func (h *hand) washesOn(r *play.Run, s *step) bool {
+	own, v := &h.rec.moments[s.own].seen.Pump, &h.view(r).Pump
+	if s.act.Do != sim.StopAll && s.act.Do != sim.Empty || own.Mode != sim.PumpIdle || !own.Washed || v.Mode != sim.PumpIdle || !v.CycleOpen || !v.Washed ||
+		v.WashedML >= min(own.WashedML, v.WashML)-5*sameML || h.endedWash == r.State.CycleUsed || r.State.Tick-s.due >= linePatience || !h.minds(sim.Wash) {
+		return false
+	}
+	switch {
+	case h.hangsFresh(r, lowWashML):
+	case !h.canWash(r):
+		return false
+	case v.AirML >= 1:
+		h.byReflex(r, sim.Action{Do: sim.ClearLine})
+	default:
+		return h.byReflex(r, sim.Action{Do: sim.Wash}) || r.State.Tick < h.reflexAt
+	}
+	return true
+}
+
+// canWash says whether something hangs to wash with.
+func (h *hand) canWash(r *play.Run) bool {
+	b := &r.State.Bench
+	for _, hook := range [...]sim.Part{sim.WashHookA, sim.WashHookB} {
+		if k := b.HookPack[hook]; k >= 0 && b.Packs[k].Fluid.VolumeML() >= lowWashML {
+			return true
+		}
+	}
+	return false
 }
 
 // packLike is a pack of a solution that is in date, at hand and much fuller than pack k; -1 where there is none.

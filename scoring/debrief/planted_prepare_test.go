@@ -42,7 +42,7 @@ func TestATouchedSetThatIsUsedComesFirst(t *testing.T) {
 		run := play.New(c, seed)
 		run.Step() // begins the case
 		if guarded.Uniform(run.State.Chance.Uint64()) < c.Faults.TouchChance {
-			p.try(t, seed, &k)
+			k.add(p.try(t, steadyRecord(t, p.scenario, seed)))
 		}
 	}
 	if k.tried < 3 || k.first < 3 || k.sized < 3 {

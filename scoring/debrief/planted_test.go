@@ -2,10 +2,11 @@ package debrief
 
 import (
 	"flag"
+	"fmt"
+	"slices"
 	"sync"
 	"testing"
 
-	"rouleau/scoring"
 	"rouleau/scoring/operators"
 	"rouleau/scoring/play"
 )
@@ -46,87 +47,107 @@ func steadyRecord(t testing.TB, name string, seed uint64) *Record {
 	return OfRun(sc, run, false)
 }
 
-// tally counts over the seeds of all faults.
+// tally counts over the seeds of one fault.
 type tally struct {
 	lock                      sync.Mutex
 	tried, first, sized, idle int
 }
 
-// share of the planted faults that must come first, and of those whose cost must be right.
+// What came of planting a fault once.
+type came uint8
+
+const (
+	idle     came = iota // it found no occasion, or did no harm
+	notFirst             // or with the wrong sign
+	notSized
+	right
+)
+
+func (k *tally) add(c came) {
+	k.lock.Lock()
+	defer k.lock.Unlock()
+	for _, n := range []struct {
+		on    *int
+		count bool
+	}{{&k.idle, c == idle}, {&k.tried, c > idle}, {&k.first, c > notFirst}, {&k.sized, c == right}} {
+		if n.count {
+			*n.on++
+		}
+	}
+}
+
+// share of the planted faults that must come first, with the sign and the size of their cost right.
 const enough = 0.95
 
 func TestPlantedFaultComesFirst(t *testing.T) {
-	var all tally
+	tallies, scenarios := map[string]*tally{}, map[string][]planted{} // all faults of a case are planted in one run of steady
+	for _, p := range slices.Concat(plantedAll...) {
+		tallies[p.name], scenarios[p.scenario] = &tally{}, append(scenarios[p.scenario], p)
+	}
 	t.Run("faults", func(t *testing.T) {
-		for _, group := range plantedAll {
-			for _, p := range group {
-				t.Run(p.name, func(t *testing.T) {
+		for seed := uint64(1); seed <= uint64(*seeds); seed++ {
+			for name, faults := range scenarios {
+				t.Run(fmt.Sprintf("%s, seed %d", name, seed), func(t *testing.T) {
 					t.Parallel()
-					var own tally
-					for seed := uint64(1); seed <= uint64(*seeds); seed++ {
-						p.try(t, seed, &own)
+					base := steadyRecord(t, name, seed)
+					for _, p := range faults {
+						tallies[p.name].add(p.try(t, base))
 					}
-					all.lock.Lock()
-					defer all.lock.Unlock()
-					all.tried, all.first, all.sized, all.idle = all.tried+own.tried, all.first+own.first, all.sized+own.sized, all.idle+own.idle
-					t.Logf("%s: of %d seeds %d tried, %d first and right in sign, %d right in size", p.name, *seeds, own.tried, own.first, own.sized)
 				})
 			}
 		}
 	})
-	t.Logf("%d tried (%d more gave no occasion or did no harm): %d first and right in sign, %d of them right in size", all.tried, all.idle, all.first, all.sized)
-	if float64(all.first) < float64(enough*float64(all.tried)) {
-		t.Errorf("%d of %d come first: too few", all.first, all.tried)
+	var all tally
+	for _, p := range slices.Concat(plantedAll...) {
+		own := tallies[p.name]
+		all.tried, all.first, all.sized, all.idle = all.tried+own.tried, all.first+own.first, all.sized+own.sized, all.idle+own.idle
+		t.Logf("%s: of %d seeds %d tried, %d first and right in sign, %d right in size too", p.name, *seeds, own.tried, own.first, own.sized)
 	}
-	if float64(all.sized) < float64(enough*float64(all.first)) {
-		t.Errorf("%d of %d are right in size: too few", all.sized, all.first)
+	t.Logf("%d tried (%d more gave no occasion or did no harm): %d first and right in sign, %d of them right in size", all.tried, all.idle, all.first, all.sized)
+	if float64(all.sized) < float64(enough*float64(all.tried)) {
+		t.Errorf("%d of %d come first with sign and size right: too few", all.sized, all.tried)
 	}
 	if all.tried < 20 {
 		t.Errorf("only %d were tried", all.tried)
 	}
 }
 
-// try plants the fault in one seed.
-func (p *planted) try(t *testing.T, seed uint64, k *tally) {
-	base := steadyRecord(t, p.scenario, seed)
+// try plants the fault in a run of steady.
+func (p *planted) try(t *testing.T, base *Record) came {
+	seed := base.Run.Seed
 	e, ok := p.plant(base)
 	if !ok {
-		k.idle++
-		t.Logf("seed %d: no occasion", seed)
-		return
+		t.Logf("%s, seed %d: no occasion", p.name, seed)
+		return idle
 	}
 	rec := OfRun(base.Scenario, base.fork(&e), false)
-	d := New(rec)
-	was := outcomeOf(base.Run, scoring.Judge(base.Scenario, base.Run, d.Yardstick))
-	lost, lostGain := was.Grade.Points-d.Own.Grade.Points, gain(&d.Own, &was)
+	d := beside(rec, base)
+	lost, lostGain := d.GoodOwn.Grade.Points-d.Own.Grade.Points, gain(&d.Own, &d.GoodOwn)
 	if lostGain <= slightest {
-		k.idle++
-		t.Logf("seed %d: the fault did no harm", seed)
-		return
+		t.Logf("%s, seed %d: the fault did no harm", p.name, seed)
+		return idle
 	}
 	var costs []Cost
 	for i := range d.Decisions {
 		costs = append(costs, d.Play(i))
 	}
 	Rank(costs)
-	k.tried++
 	if len(costs) == 0 || costs[0].Decision.Aspect != p.aspect || costs[0].Gain <= 0 {
-		t.Logf("seed %d: NOT FIRST: lost %.2f points (%.1f by weight)", seed, lost, lostGain)
+		t.Logf("%s, seed %d: NOT FIRST: lost %.2f points (%.1f by weight)", p.name, seed, lost, lostGain)
 		for i := range min(3, len(costs)) {
 			t.Logf("  %+.2f points, %+.1f: %s", costs[i].Points, costs[i].Gain, costs[i].Decision.Title)
 		}
-		return
+		return notFirst
 	}
-	k.first++
 	if off := costs[0].Points - lost; max(off, -off) > max(offPoints, offShare*lost) {
-		t.Logf("seed %d: NOT RIGHT IN SIZE: lost %.2f points, said to be %.2f: %s", seed, lost, costs[0].Points, costs[0].Decision.Title)
-		for i := range was.Grade.Criteria {
-			a, b, c := &was.Grade.Criteria[i], &d.Own.Grade.Criteria[i], &costs[0].With.Grade.Criteria[i]
+		t.Logf("%s, seed %d: NOT RIGHT IN SIZE: lost %.2f points, said to be %.2f: %s", p.name, seed, lost, costs[0].Points, costs[0].Decision.Title)
+		for i := range d.GoodOwn.Grade.Criteria {
+			a, b, c := &d.GoodOwn.Grade.Criteria[i], &d.Own.Grade.Criteria[i], &costs[0].With.Grade.Criteria[i]
 			if a.Points != c.Points {
 				t.Logf("  %s: %.2f at first, %.2f with the fault, %.2f put right", a.Measure, a.Points, b.Points, c.Points)
 			}
 		}
-		return
+		return notSized
 	}
-	k.sized++
+	return right
 }

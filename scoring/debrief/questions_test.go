@@ -3,11 +3,13 @@ package debrief
 import (
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
 	"rouleau/assets/words"
 	"rouleau/scenarios"
+	"rouleau/sim"
 )
 
 // talked are the questions after a case by an operator, with the costs of all decisions.
@@ -119,5 +121,75 @@ func TestQuestionsAreOfTheRun(t *testing.T) {
 	_, _, again := talked(t, "first-bowl", "hasty", 3)
 	if !slices.Equal(hasty, again) {
 		t.Error("the same run is asked about otherwise the second time")
+	}
+}
+
+// What came about is asked about when it had, with what could be seen then.
+func TestWhatCameAboutIsAskedAboutThen(t *testing.T) {
+	d := New(played(t, "caesarean-rhd-negative", "inattentive", 3))
+	met := d.Record.Run.State.Conduct.Met[sim.IncidentContaminant]
+	if len(d.Own.Grade.Critical) != 1 || d.Own.Grade.Critical[0].Name != "concealed" || met == 0 {
+		t.Fatalf("this test wants another run: %+v", d.Own.Grade.Critical)
+	}
+	if at := d.Own.Grade.Critical[0].Tick; at < met || at > met+60*sim.TicksPerSecond {
+		t.Errorf("it came about at %s, and is placed at %s", clock(met), clock(at))
+	}
+	i := slices.IndexFunc(Questions(d, nil), func(q Question) bool { return strings.HasSuffix(q.Text, words.Say("questions.who_knew")) })
+	if i < 0 {
+		t.Fatal("nothing is asked about it")
+	}
+	if q := Questions(d, nil)[i]; q.Tick < met || !strings.Contains(q.Text, clock(d.Own.Grade.Critical[0].Tick)) {
+		t.Errorf("%s, of %s: %s", clock(q.Tick), clock(met), q.Text)
+	}
+}
+
+// No act that came late, or that an alarm had to ask for, is asked about as one that went well.
+func TestALateActIsNoSuccess(t *testing.T) {
+	asked := 0
+	for _, c := range [...][2]string{{"heparin-pump-and-protamine", "inattentive"}, {"first-bowl", "hasty"}, {"first-bowl", "overcautious"}} {
+		d := New(played(t, c[0], c[1], 5))
+		for _, q := range Questions(d, nil) {
+			if !strings.HasSuffix(q.Text, words.Say("questions.what_helped")) {
+				continue
+			}
+			asked++
+			for i := range d.Decisions {
+				if k := &d.Decisions[i]; k.Fault != LeftOut && k.Done == q.Tick {
+					t.Errorf("%s by %s: asked about as a success, and would be put right by %q: %s", c[0], c[1], k.Title, q.Text)
+				}
+			}
+			drip := words.Say("questions.anticoagulant_in_range_share")
+			if strings.Contains(q.Text, drip) && d.Record.seenAt(q.Tick).Alarms[sim.AlarmNoDrip] {
+				t.Errorf("%s by %s: the alarm asked for it: %s", c[0], c[1], q.Text)
+			}
+		}
+	}
+	if asked == 0 {
+		t.Error("nothing is asked about as a success")
+	}
+}
+
+// A layer is no larger than what it lies in, and a bowl that is not under way does nothing.
+func TestWhatIsSeenIsPossible(t *testing.T) {
+	d := New(played(t, "child-of-14-kg", "hasty", 2))
+	talk := &talk{d: d, rec: d.Record}
+	layered, set := regexp.MustCompile(`(\d+) mL in the reservoir with a clear layer of (\d+) mL`), 0
+	for at := int64(0); at < d.Record.lastTick; at += 20 * sim.TicksPerSecond {
+		text := talk.look("questions.moment", "processing", at, clock(at))
+		if m := layered.FindStringSubmatch(text); m != nil {
+			whole, _ := strconv.Atoi(m[1])
+			if layer, _ := strconv.Atoi(m[2]); layer > whole {
+				t.Error(text)
+			}
+		}
+		if strings.Contains(text, words.Say("questions.bowl_empty")) == strings.Contains(text, words.Say("questions.processing")) {
+			t.Error(text)
+		}
+		if strings.Contains(text, words.Say("questions.set_up")) {
+			set++
+		}
+	}
+	if set == 0 {
+		t.Error("there was a bowl under way at every time")
 	}
 }

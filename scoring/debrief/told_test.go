@@ -128,6 +128,9 @@ func TestPointsByCriterionAddUp(t *testing.T) {
 	if d.whole() <= 1 {
 		t.Fatalf("a point counts %g; this test wants a case that leaves parts out", d.whole())
 	}
+	if !strings.Contains(told.Scaled, scoring.Show(d.Own.Grade.Of())+" points") {
+		t.Errorf("of the scale is said %q", told.Scaled)
+	}
 	for _, l := range told.Lines {
 		if l.More > 0 {
 			continue

@@ -29,6 +29,7 @@ type Machine struct {
 	Player  sound.Player     // nil makes no sound
 	Now     func() time.Time // for records; nil for the clock
 	NewSeed func() uint64    // nil for chance
+	Draws   int              // other drawings of a case in which a debrief plays the costliest decisions too
 }
 
 // App is the whole window but for its display.

@@ -21,6 +21,9 @@ import (
 
 const spine = "Steady oozing in a spine operation"
 
+// draws are few, as each of them is much to play.
+const draws = 1
+
 var day = time.Date(2031, 5, 14, 8, 30, 0, 0, time.UTC)
 
 // window is the app without a display, with a clock of its own.
@@ -34,10 +37,16 @@ type window struct {
 
 func open(t testing.TB, o line.Asked) *window {
 	t.Helper()
+	return openWith(t, o, draws)
+}
+
+// openWith opens one whose debriefs play so many other drawings.
+func openWith(t testing.TB, o line.Asked, draws int) *window {
+	t.Helper()
 	if o.Folder == "" {
 		o.Folder = filepath.Join(t.TempDir(), "records")
 	}
-	a, err := app.New(o, app.Machine{Now: func() time.Time { return day }, NewSeed: func() uint64 { return 4711 }})
+	a, err := app.New(o, app.Machine{Now: func() time.Time { return day }, NewSeed: func() uint64 { return 4711 }, Draws: draws})
 	if err != nil {
 		t.Fatal(err)
 	}

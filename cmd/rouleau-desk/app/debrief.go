@@ -12,7 +12,6 @@ import (
 	"github.com/natefinch/atomic"
 
 	"rouleau/assets/words"
-	"rouleau/cmd/rouleau-desk/session"
 	"rouleau/cmd/rouleau/page"
 	"rouleau/cmd/rouleau/report"
 	"rouleau/scoring/attempt"
@@ -23,7 +22,7 @@ var kinds = map[string]func(*page.Page) ([]byte, error){".html": (*page.Page).HT
 
 // savePage has the debrief made into a page. What came of it is told when it is there.
 func (a *App) savePage(to string) {
-	r := &report.Report{Draws: session.DebriefDraws}
+	r := &report.Report{Draws: a.machine.Draws}
 	if r.Debrief, r.Told = a.begun.session.Debriefed(); r.Debrief == nil {
 		return
 	}

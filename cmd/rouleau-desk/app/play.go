@@ -59,7 +59,7 @@ func (a *App) newJournal(sc *scenarios.Scenario, seed uint64, assessment bool) *
 
 // options adds what all sessions share, and the journal of this one.
 func (a *App) options(o session.Options, j *journal.Journal) session.Options {
-	o.Finish, o.NewSeed, o.Journal = a.finish, a.machine.NewSeed, j
+	o.Finish, o.NewSeed, o.Journal, o.Draws = a.finish, a.machine.NewSeed, j, a.machine.Draws
 	return o
 }
 

@@ -48,11 +48,12 @@ func (a *App) watch(r *recording) error {
 	if err := faults.Err(); err != nil {
 		return err
 	}
-	a.sit(sc, session.Options{Seed: r.Seed, Watch: r.watched(), WatchSelf: r.Self})
+	w := r.watched()
+	a.sit(sc, session.Options{Seed: r.Seed, Watch: w, WatchSelf: r.Self})
 	a.begun.recorded = r
 	a.begun.session.Do([]bench.Act{{Do: bench.GoOn}, {Do: bench.GoOn}})
-	if r.Model != sim.ModelVersion {
-		a.notice(words.Say("app.other_model", r.Model, sim.ModelVersion))
+	if w.Parts != "" {
+		a.notice(w.Parts)
 	}
 	return nil
 }
@@ -61,7 +62,7 @@ func (a *App) watch(r *recording) error {
 func (r *recording) watched() *session.Recorded {
 	w := &session.Recorded{Acts: r.Actions, End: r.LengthTicks, From: r.from, Record: func() (*debrief.Record, error) { return debrief.Of(r.Attempt) }}
 	if r.Model != sim.ModelVersion {
-		w.Stale = words.Say("app.stale", r.Model)
+		w.Stale, w.Parts = words.Say("app.stale", r.Model), words.Say("app.other_model", r.Model, sim.ModelVersion)
 	}
 	if !r.Sealed() {
 		w.Heed = words.Say("report.not_sealed")

@@ -209,3 +209,46 @@ func TestADroppedCaseIsKeptAsWhatItWasBegunAs(t *testing.T) {
 		t.Errorf("it is played again as another one: %+v, %v", r, err)
 	}
 }
+
+// A file whose acts do not come out as they were recorded says so at the head of its result, opened or watched to the end, and is
+// no base to try again from.
+func TestAFileThatComesOutOtherwiseSaysSo(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "a.json")
+	hurried(t, path, "first-bowl", 1e9)
+	says := words.Say("result.recorded_otherwise")
+	shown := func(changed bool) {
+		t.Helper()
+		text, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		w := open(t, line.Asked{})
+		w.click("Understood")
+		w.drop("a.json", text)
+		watched := open(t, line.Asked{Watch: path})
+		watched.click("Understood")
+		watched.ended()
+		for _, k := range []*window{w, watched} {
+			for _, tab := range []string{"result.tab_grade", "result.tab_timeline"} {
+				if k.click(words.Say(tab)); k.HasText(says) != changed {
+					t.Errorf("seed changed: %v, %s: it says so: %v", changed, words.Say(tab), !changed)
+				}
+			}
+			v := &k.App.Session().View
+			if (v.Recorded.Stale != "") != changed {
+				t.Errorf("seed changed: %v, and of trying again it says %q", changed, v.Recorded.Stale)
+			}
+			k.act(bench.Act{Do: bench.TryAgain, Value: 60})
+			if again := k.App.Session().View.Screen == bench.AtBench; again == changed {
+				t.Errorf("seed changed: %v, and it is tried again: %v", changed, again)
+			}
+		}
+	}
+	shown(false)
+	a := loaded(t, path)
+	a.Seed++
+	if err := a.Save(path); err != nil {
+		t.Fatal(err)
+	}
+	shown(true)
+}

@@ -39,6 +39,7 @@ func (d *Desk) charts(c *ui.Core, v *View, r ui.Rect) {
 const (
 	stripText   = 13
 	leastCharts = 700 // width of a strip with charts and log side by side
+	lofty       = 60  // height of a lane, with its share of what stands above, that has room for type of the usual size
 )
 
 // smallStrip is the log alone, with the way to the charts beside it.
@@ -140,7 +141,7 @@ func (d *Desk) overTime(c *ui.Core, v *View, g *ui.Chart, r ui.Rect, extra []ui.
 	for i := range extra {
 		g.MarkNames = b.names[:max(len(g.MarkNames), extra[i].Row+1)]
 	}
-	if r.H < 420 || r.W < 620 {
+	if r.H < 420 || r.W < 620 || r.H < lofty*float32(g.Lanes) {
 		g.Size = stripText
 	}
 	b.take(g, c.Chart(*g))

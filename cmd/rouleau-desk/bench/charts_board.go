@@ -12,7 +12,8 @@ import (
 
 // board is what stays of the charts from frame to frame.
 type board struct {
-	shown  Shown
+	shown  Shown // at the bench
+	looked Shown // of a case that has ended
 	view   ui.ChartView
 	chosen bool    // the person has moved the view away from the whole case
 	at     float64 // the moment of the timeline that was chosen, NaN for none
@@ -37,16 +38,24 @@ type marksKey struct {
 }
 
 func newBoard() board {
-	return board{shown: firstShown, view: ui.ChartView{Cursor: math.NaN()}, at: math.NaN()}
+	return board{shown: firstShown, looked: firstLooked, view: ui.ChartView{Cursor: math.NaN()}, at: math.NaN()}
+}
+
+// choice is what is charted on the screen that is shown, and what that is at first.
+func (b *board) choice(v *View) (now *Shown, first Shown) {
+	if v.Screen == Graded {
+		return &b.looked, firstLooked
+	}
+	return &b.shown, firstShown
 }
 
 // ChartAll charts every signal there is, as a measurement of the window wants it.
-func (d *Desk) ChartAll() { d.board.shown = 1<<SignalCount - 1 }
+func (d *Desk) ChartAll() { d.board.shown, d.board.looked = 1<<SignalCount-1, 1<<SignalCount-1 }
 
 // Again is a desk for the next case: nothing on it is half written, and the choice of signals stays.
 func (d *Desk) Again() *Desk {
 	next := New()
-	next.board.shown = d.board.shown
+	next.board.shown, next.board.looked = d.board.shown, d.board.looked
 	return next
 }
 
@@ -80,18 +89,20 @@ func (s Signal) look(p *ui.Palette) ui.Series {
 	return look
 }
 
-// fill makes the series of the chosen signals, each in a lane of its own; a hidden truth joins what it is the truth of.
-func (b *board) fill(p *ui.Palette, h *Charts, truth bool) {
+// fill makes the series of the chosen signals, each in a lane of its own; a hidden truth joins what it is the truth of, and what belongs together stands together.
+func (b *board) fill(p *ui.Palette, v *View, truth bool) {
+	h := v.Charts
+	shown, _ := b.choice(v)
 	b.series, b.lanes = b.series[:0], 0
 	var laneOf [SignalCount]int
 	for s := range SignalCount {
-		if !b.shown.Has(s) || s.Truth() && !truth {
+		if !shown.Has(s) || s.Truth() && !truth {
 			continue
 		}
 		k := &signals[s]
 		lane := b.lanes
-		if s.Truth() && k.beside != alone && b.shown.Has(k.beside) {
-			lane = laneOf[k.beside]
+		if with := s.joins(); with != s && shown.Has(with) {
+			lane = laneOf[with]
 		} else {
 			b.lanes++
 		}
@@ -162,7 +173,7 @@ func (b *board) chart(p *ui.Palette, v *View, truth bool) ui.Chart {
 	if !b.chosen {
 		b.view.From, b.view.To = 0, last
 	}
-	b.fill(p, v.Charts, truth)
+	b.fill(p, v, truth)
 	return ui.Chart{From: b.view.From, To: b.view.To, Last: last, Now: now, Cursor: b.view.Cursor, TopLane: b.view.TopLane, Lanes: b.lanes, Series: b.series}
 }
 

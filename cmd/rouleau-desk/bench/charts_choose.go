@@ -11,6 +11,7 @@ import (
 func (d *Desk) chartDialog(c *ui.Core, v *View) {
 	const width, tick = 640, 40
 	id := ui.Name("signal list")
+	shown, first := d.board.choice(v)
 	title := words.Say("chart.choose_title")
 	var in ui.Rect
 	if v.Screen == Graded { // there is no bench to stop behind it
@@ -35,8 +36,8 @@ func (d *Desk) chartDialog(c *ui.Core, v *View) {
 		for s := from; s < to; s++ {
 			i := int(s - from)
 			cell := ui.R(area.X, y+tick*float32(i%rows), area.W, tick).Col(i/rows, columns, 12)
-			if c.Checkbox(ui.Checkbox{ID: ui.Name("signal").At(int(s)), Rect: cell, Label: s.Name(), On: d.board.shown.Has(s)}) {
-				d.board.shown ^= 1 << s
+			if c.Checkbox(ui.Checkbox{ID: ui.Name("signal").At(int(s)), Rect: cell, Label: s.Name(), On: shown.Has(s)}) {
+				*shown ^= 1 << s
 			}
 		}
 		y += tick*float32(rows) + 6
@@ -53,7 +54,7 @@ func (d *Desk) chartDialog(c *ui.Core, v *View) {
 	d.heights[id] = y - area.Y
 	c.EndScroll()
 	if c.Button(ui.Button{ID: ui.Name("signals first"), Rect: foot.CutRight(min(220, foot.W/2-4)), Label: words.Say("chart.choose_first")}) {
-		d.board.shown = firstShown
+		*shown = first
 	}
 	d.close(c, foot.CutLeft(min(200, foot.W-8)))
 }

@@ -34,6 +34,7 @@ const (
 	SignalWaste
 	SignalSaline
 	SignalAnticoagulant
+	SignalDonor
 	SignalHb
 	SignalHeartRate
 	SignalPressure
@@ -57,18 +58,19 @@ type signalInfo struct {
 	digits int
 	low    float64
 	high   float64 // 0: it grows with the values
-	beside Signal  // of a hidden truth: drawn in the lane of this one, where that is shown
+	beside Signal  // of a hidden truth, and of what belongs together: drawn in the lane of this one, where that is shown
+	within bool    // it belongs to another
 }
 
 const alone = SignalCount
 
 var signals = [SignalCount]signalInfo{
-	SignalReservoir: {name: "signal.reservoir", unit: "mL"}, SignalClear: {name: "signal.clear", unit: "mL"}, SignalClot: {name: "signal.clot", unit: "mL"},
+	SignalReservoir: {name: "signal.reservoir", unit: "mL"}, SignalClear: {name: "signal.clear", unit: "mL", beside: SignalReservoir, within: true}, SignalClot: {name: "signal.clot", unit: "mL"},
 	SignalDripPer100: {name: "signal.drip_per_100", unit: "signal.per_100", high: 40}, SignalDrops: {name: "signal.drops", unit: "signal.drops_min"},
 	SignalVacuum: {name: "signal.vacuum", unit: "mmHg"}, SignalPool: {name: "signal.pool", unit: "mL"}, SignalBleeding: {name: "signal.bleeding", unit: "mL/min"},
 	SignalDetector: {name: "signal.detector", digits: 2, high: 1.1}, SignalEffluent: {name: "signal.effluent", digits: 2, high: 1},
 	SignalWash: {name: "signal.wash", unit: "mL"}, SignalFlow: {name: "signal.flow", unit: "mL/min"}, SignalHeld: {name: "signal.held", unit: "mL"},
-	SignalProduct: {name: "signal.product", unit: "mL"}, SignalGiven: {name: "signal.given", unit: "mL"}, SignalWaste: {name: "signal.waste", unit: "mL"},
+	SignalProduct: {name: "signal.product", unit: "mL"}, SignalGiven: {name: "signal.given", unit: "mL", beside: SignalProduct, within: true}, SignalDonor: {name: "signal.donor", high: 2}, SignalWaste: {name: "signal.waste", unit: "mL"},
 	SignalSaline: {name: "signal.saline", unit: "mL"}, SignalAnticoagulant: {name: "signal.anticoagulant", unit: "mL"},
 	SignalHb: {name: "signal.hb", unit: "g/dL", digits: 1, low: 5, high: 15}, SignalHeartRate: {name: "signal.heart_rate", unit: "signal.per_min", low: 40, high: 160},
 	SignalPressure: {name: "signal.pressure", unit: "mmHg", low: 30, high: 120}, SignalLoss: {name: "signal.loss", unit: "mL"},
@@ -90,6 +92,14 @@ func (s Signal) Unit() string {
 	return words.Say(signals[s].unit)
 }
 
+// joins says in which lane a signal is drawn, where that is shown; itself for one of its own.
+func (s Signal) joins() Signal {
+	if k := &signals[s]; (s.Truth() || k.within) && k.beside != alone {
+		return k.beside
+	}
+	return s
+}
+
 // Truth says whether a signal is what nobody at a bench could know.
 func (s Signal) Truth() bool { return s >= FirstTruth }
 
@@ -102,6 +112,9 @@ func (s Shown) Has(k Signal) bool { return s&(1<<k) != 0 }
 // firstShown is what a new desk charts.
 const firstShown Shown = 1<<SignalReservoir | 1<<SignalDripPer100 | 1<<SignalDetector | 1<<SignalHb | 1<<SignalBleeding |
 	1<<TrueBleeding | 1<<TrueHb | 1<<TrueBed
+
+// firstLooked is what is charted of a case that has ended: all that a talk about it turns on.
+const firstLooked = firstShown | 1<<SignalClear | 1<<SignalClot | 1<<SignalWash | 1<<SignalProduct | 1<<SignalGiven | 1<<SignalDonor
 
 // Charts are the signals over the case so far, and what happened when.
 type Charts struct {
@@ -176,14 +189,17 @@ func Extend(spans []Span, now float64, text string, fill ui.BandFill) []Span {
 func (h *Charts) top(s Signal) float64 {
 	k := &signals[s]
 	_, hi := h.Tracks[s].Range()
-	if k.beside != alone && s.Truth() {
-		_, other := h.Tracks[k.beside].Range()
+	if with := s.joins(); with != s {
+		_, other := h.Tracks[with].Range()
 		hi = math.Max(nothing(hi), nothing(other))
 	}
 	if k.high > 0 && !(hi > k.high) {
 		return k.high
 	}
-	return roundUp(nothing(hi))
+	if hi = nothing(hi); hi == 0 {
+		return 1
+	}
+	return roundUp(hi)
 }
 
 func nothing(v float64) float64 {

@@ -53,7 +53,7 @@ func (d *Desk) page(v *View) *ui.List {
 	muted := ui.Style{Size: 15, Col: c.Pal.Muted}
 	under := in.CutTop(26)
 	truth := v.ShowTruth || v.Screen == Graded
-	page := Desk{board: board{shown: d.board.shown, view: d.board.view, chosen: d.board.chosen}}
+	page := Desk{board: board{shown: d.board.shown, looked: d.board.looked, view: d.board.view, chosen: d.board.chosen}}
 	page.board.view.Cursor, page.board.view.TopLane = math.NaN(), 0
 	caution := words.Say("first.short")
 	c.Text(in.CutBottom(24), caution, muted)

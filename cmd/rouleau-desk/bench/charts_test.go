@@ -294,7 +294,7 @@ func TestTheChoiceOfSignalsStaysForTheNextCase(t *testing.T) {
 	b.Desk = b.Desk.Again()
 	b.Key(ui.K('C').Key)
 	b.Idle()
-	if !b.hasWords("clear layer") {
+	if !b.hasWords("clot seen") {
 		t.Error("the next case charts other signals than were chosen")
 	}
 }

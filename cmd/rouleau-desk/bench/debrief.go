@@ -27,6 +27,7 @@ type Debrief struct {
 // Told is what a debrief tells. What it holds does not change, but that the courses of a decision come when they are asked for.
 type Told struct {
 	Heed      []string // to be known before anything else
+	Scaled    string   // how points of the parts are counted here, "" where they are the same
 	Costs     []Cost   // of each group those that weigh most first
 	Good      *Courses // the person's own course and that of steady in the same case
 	Figures   []Figure

@@ -42,9 +42,8 @@ func (o *overlay) take(k *Courses) {
 }
 
 const (
-	leastScaled = 620 // width from which on the ends of scales stand beside the names of lanes
-	leastLane   = 38  // two names below each other
-	rowOfChart  = 20
+	leastLane  = 38 // two names below each other
+	rowOfChart = 20
 )
 
 // leastBarred is the height from which on bars, and the words about them, leave room for all lanes, which tell more.
@@ -60,7 +59,7 @@ func (o *overlay) draw(c *ui.Core, id ui.ID, label string, k *Courses, r ui.Rect
 	}
 	last := max(k.EndS, 60)
 	g := ui.Chart{ID: id, Rect: r, Label: label, From: o.view.From, To: o.view.To, Last: last, Now: math.NaN(), Cursor: o.view.Cursor, TopLane: o.view.TopLane,
-		Lanes: len(k.Lanes), LeastLane: leastLane, Series: o.series, Marks: o.marks, Zones: k.Targets, Size: stripText, Ends: r.W > leastScaled}
+		Lanes: len(k.Lanes), LeastLane: leastLane, Series: o.series, Marks: o.marks, Zones: k.Targets, Size: stripText, Ends: true}
 	if st, text := (ui.Style{Size: ui.SizeSmall, Col: c.Pal.Muted}), words.Say("desk_debrief.bars"); len(k.Rows) > 0 && r.H > k.leastBarred(c.LabelHeight(text, r.W, st)) {
 		h := c.LabelHeight(text, r.W, st)
 		c.Label(ui.Label{Rect: g.Rect.CutBottom(h), Text: text, Style: st})

@@ -25,7 +25,7 @@ func (d *Desk) costs(c *ui.Core, v *View, in ui.Rect) {
 		d.cost(c, v, in, true)
 		return
 	}
-	d.lead(c, t, words.Say("desk_debrief.costs_lead"), &in)
+	d.lead(c, t, words.Say("desk_debrief.costs_lead"), t.Scaled, &in)
 	if len(t.Costs) == 0 {
 		c.Label(ui.Label{Rect: in.InsetXY(4, 12), Text: words.Say("report.line_nothing"), Style: ui.Style{Size: 15}})
 		return

@@ -9,7 +9,7 @@ import (
 
 func (d *Desk) beside(c *ui.Core, v *View, in ui.Rect) {
 	t := v.Debrief.Told
-	d.lead(c, t, words.Say("report.good_lead"), &in)
+	d.lead(c, t, words.Say("report.good_lead"), "", &in)
 	table := in.CutLeft(whole(min(max(in.W*0.36, 310), 460)))
 	in.CutLeft(16)
 	d.figures(c, t, table)

@@ -77,13 +77,17 @@ func (d *Desk) played(c *ui.Core, b *Debrief, in ui.Rect) {
 
 const mostLead = 900 // width of its words
 
-// lead is what stands above a view: what must be known before it, what it is, and the way to a page of the whole debrief.
-func (d *Desk) lead(c *ui.Core, t *Told, text string, in *ui.Rect) {
+// lead is what stands above a view: what must be known before it, what it is and how to read it, and the way to a page of the whole
+// debrief.
+func (d *Desk) lead(c *ui.Core, t *Told, text, reading string, in *ui.Rect) {
 	save := ui.Button{ID: ui.Name("save page"), Label: words.Say("desk_debrief.save")}
 	wide := min(wideAs(c, &save), in.W*0.3)
 	muted, strong := ui.Style{Size: 13, Col: c.Pal.Muted}, ui.Style{Size: 13, Weight: ui.SemiBold}
 	left := min(in.W-wide-16, mostLead)
 	high := c.LabelHeight(text, left, muted)
+	if reading != "" {
+		high += c.LabelHeight(reading, left, muted)
+	}
 	for _, h := range t.Heed {
 		high += c.LabelHeight(h, left, strong)
 	}
@@ -101,7 +105,10 @@ func (d *Desk) lead(c *ui.Core, t *Told, text string, in *ui.Rect) {
 	for _, h := range t.Heed {
 		c.Label(ui.Label{Rect: row.CutTop(c.LabelHeight(h, row.W, strong)), Text: h, Style: strong})
 	}
-	c.Label(ui.Label{Rect: row, Text: text, Style: muted})
+	c.Label(ui.Label{Rect: row.CutTop(c.LabelHeight(text, row.W, muted)), Text: text, Style: muted})
+	if reading != "" {
+		c.Label(ui.Label{Rect: row, Text: reading, Style: muted})
+	}
 }
 
 // asking is what a place is being asked for.

@@ -13,7 +13,7 @@ const mostRead = 900 // width of a text that is read
 
 func (d *Desk) questions(c *ui.Core, v *View, in ui.Rect) {
 	t := v.Debrief.Told
-	d.lead(c, t, words.Say("report.questions_lead"), &in)
+	d.lead(c, t, words.Say("report.questions_lead"), "", &in)
 	id := ui.Name("questions")
 	c.PageKeys(id, in.H)
 	area := c.BeginScroll(ui.Scroll{ID: id, Rect: in, Content: d.heights[id]})

@@ -30,7 +30,7 @@ var hasty = sync.OnceValues(func() (*session.Session, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := session.New(sc, session.Options{Seed: 3, Finish: session.Grader(sc, false, "test", "", nil)})
+	s := session.New(sc, session.Options{Seed: 3, Draws: 3, Finish: session.Grader(sc, false, "test", "", nil)})
 	s.Do([]bench.Act{{Do: bench.GoOn}, {Do: bench.GoOn}})
 	who := op.Play(operators.SheetOf(sc, &s.Run.Case))
 	var seen sim.Seen

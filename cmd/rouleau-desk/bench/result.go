@@ -9,6 +9,7 @@ type Result struct {
 	Total     float64  // points of 100
 	Reasons   []string // why it was not passed
 	Parts     []PartResult
+	Scaled    string // how points of the parts make those of 100, "" where they are the same
 	Criticals []CriticalResult
 	Self      Self
 	SavedAs   string // where the attempt was saved, "" when nowhere

@@ -96,6 +96,12 @@ func (d *Desk) resultRows(c *ui.Core, v *View, r ui.Rect) {
 		d.summary(c, res, &in)
 		y = d.sideBySide(c, &res.Self, area, in.Y)
 	}
+	if res.Scaled != "" {
+		st := ui.Style{Size: 13, Col: c.Pal.Muted}
+		h := c.LabelHeight(res.Scaled, area.W-10, st)
+		c.Label(ui.Label{Rect: ui.R(area.X+4, y, area.W-10, h), Text: res.Scaled, Style: st})
+		y += h + 6
+	}
 	for i := range res.Parts {
 		y = d.part(c, &res.Parts[i], i, area, y)
 	}

@@ -77,7 +77,11 @@ func (d *Desk) result(c *ui.Core, v *View, window ui.Rect) {
 		st := ui.Style{Weight: ui.SemiBold}
 		c.Label(ui.Label{ID: ui.Name("fault"), Rect: in.CutTop(min(c.LabelHeight(res.Fault, in.W, st), 44)), Text: res.Fault, Style: st})
 	}
-	if v.Notice != "" {
+	if heed := v.Recorded.Heed; heed != "" {
+		st := ui.Style{Size: 13, Weight: ui.SemiBold}
+		c.Label(ui.Label{ID: ui.Name("heed"), Rect: in.CutTop(c.LabelHeight(heed, in.W, st)), Text: heed, Style: st})
+	}
+	if v.Notice != "" && v.Notice != v.Recorded.Heed {
 		st := ui.Style{Size: 13, Weight: ui.SemiBold}
 		c.Label(ui.Label{ID: ui.Name("notice"), Rect: in.CutTop(min(c.LabelHeight(v.Notice, in.W, st), 36)), Text: v.Notice, Style: st})
 	}

@@ -62,6 +62,7 @@ type Recorded struct {
 	EndS  float64
 	ActsS []float64 // when something was done
 	Stale string    // why it cannot be tried again from its moments, "" where it can
+	Heed  string    // what has to be known before its result, "" for nothing
 }
 
 // Story is the case as people read it.

@@ -18,9 +18,10 @@ type column struct {
 // ringRoom keeps focus rings from being cut at the edges of an area.
 const ringRoom = 5
 
-// reading begins an area in which there is more to read than to do: the page keys turn it. There is one on a page.
+// reading begins an area in which there is more to read than to do: the page keys turn it unless a list has them. There is one on a
+// page.
 func (d *Desk) reading(c *ui.Core, name string, r ui.Rect) *column {
-	if d.dialog == noDialog {
+	if d.dialog == noDialog && !d.inList(c) {
 		c.PageKeys(columnID(name), r.H)
 	}
 	return d.column(c, name, r)

@@ -35,6 +35,18 @@ func (d *Desk) listOf(v *View, name, who string, fill func(l *list)) *list {
 	return l
 }
 
+// inList says whether the keyboard is at a list.
+func (d *Desk) inList(c *ui.Core) bool {
+	for name := range d.lists {
+		if c.Focused() == listID(name) {
+			return true
+		}
+	}
+	return false
+}
+
+func listID(name string) ui.ID { return ui.Name("book rows").With(name) }
+
 // show draws a list under its head, and gives the place of what was opened in it, -1 for nothing. What is missing is said where it is
 // empty.
 func (l *list) show(c *ui.Core, name, head, label, none string, r ui.Rect) int {
@@ -53,7 +65,7 @@ func (l *list) show(c *ui.Core, name, head, label, none string, r ui.Rect) int {
 		}
 	}
 	l.chosen = min(l.chosen, len(l.rows)-1)
-	chosen, opened := c.List(ui.ListBox{ID: ui.Name("book rows").With(name), Rect: r, Label: label, Rows: l.rows, RowH: l.high, Selected: l.chosen})
+	chosen, opened := c.List(ui.ListBox{ID: listID(name), Rect: r, Label: label, Rows: l.rows, RowH: l.high, Selected: l.chosen})
 	if l.chosen = chosen; opened && chosen >= 0 {
 		return l.of[chosen]
 	}

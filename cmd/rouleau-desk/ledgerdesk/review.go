@@ -140,7 +140,7 @@ func (d *Desk) said(c *ui.Core, v *View, w *form, in ui.Rect) {
 	w.For, _ = f.field(ui.TextField{ID: ui.Name("book for"), Label: words.Say("desk_book.trains_for"), Hint: words.Say("desk_book.trains_hint"), Text: w.For, Most: 60})
 	w.Comments = f.text(ui.Name("book comments"), words.Say("desk_book.comments"), w.Comments, v.Book.Names)
 	w.Feedback = f.text(ui.Name("book feedback"), words.Say("desk_book.feedback"), w.Feedback, v.Book.Names)
-	hint := ""
+	hint := words.Say("desk_book.due_now")
 	if w.Competent {
 		hint = words.Line("desk_book.due_hint", v.Review.Due)
 	}

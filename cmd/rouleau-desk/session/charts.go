@@ -117,7 +117,7 @@ func (s *Session) seenSignals(v *[bench.SignalCount]float64, seen *sim.Seen) {
 	v[bench.SignalDetector] = orGap(seen.Pump.Detector, seen.Pump.Detector > 0) // it reads only while the bowl spins
 	v[bench.SignalEffluent] = orGap(seen.Pump.EffluentRed, seen.Pump.EffluentMLMin > 0)
 	v[bench.SignalWash], v[bench.SignalFlow], v[bench.SignalHeld] = seen.Pump.WashedML, seen.Pump.FlowMLMin, seen.Pump.HeldML
-	v[bench.SignalGiven], v[bench.SignalWaste] = seen.Giving.GivenML, seen.WasteML
+	v[bench.SignalGiven], v[bench.SignalWaste], v[bench.SignalDonor] = seen.Giving.GivenML, seen.WasteML, float64(seen.DonorUnits)
 	for i := range seen.Bags[:seen.BagsUsed] {
 		v[bench.SignalProduct] += seen.Bags[i].ML
 	}

@@ -15,15 +15,13 @@ import (
 	"rouleau/scoring/debrief"
 )
 
-// DebriefDraws are the other drawings of the case in which the costliest decisions are played too.
-const DebriefDraws = 3
-
 // otherwise is a debrief on its way. Its goroutines write to the channels and the counts alone.
 type otherwise struct {
 	ctx    context.Context
 	stop   context.CancelFunc
 	record func() (*debrief.Record, error)
 	shown  shownGrade
+	draws  int
 	heed   string // what has to be known first, "" for nothing
 
 	done, all, first atomic.Int64  // plays; first are those that are not of other drawings
@@ -56,7 +54,7 @@ func (s *Session) openDebrief() {
 		return
 	}
 	sc, run, assessment := s.scenario, s.Run, s.options.Assessment
-	o := &otherwise{shown: shownGrade{v.Result.Total, v.Result.Pass}, told: make(chan findings, 1), courses: make(chan pair, 1), wanted: -1}
+	o := &otherwise{draws: s.options.Draws, shown: shownGrade{v.Result.Total, v.Result.Pass}, told: make(chan findings, 1), courses: make(chan pair, 1), wanted: -1}
 	o.record = func() (*debrief.Record, error) { return debrief.OfRun(sc, run, assessment), nil }
 	if w := s.options.Watch; w != nil && w.Record != nil {
 		o.record, o.heed = w.Record, w.Heed
@@ -73,7 +71,7 @@ func (o *otherwise) play() (p findings) {
 		return findings{err: err}
 	}
 	p.debrief = debrief.New(rec)
-	plan := forks.Plan{Draws: DebriefDraws, Workers: max(1, runtime.GOMAXPROCS(0)-1), Progress: o.progress} // one is left to the window
+	plan := forks.Plan{Draws: o.draws, Workers: max(1, runtime.GOMAXPROCS(0)-1), Progress: o.progress} // one is left to the window
 	costs, err := forks.Costs(o.ctx, p.debrief, plan)
 	if err != nil {
 		return findings{err: err}
@@ -110,6 +108,10 @@ func (s *Session) lookAtDebrief() {
 	case o.found = <-o.told:
 		o.stop()
 		*v = bench.Debrief{Step: bench.DebriefTold, Told: o.found.told}
+		if d := o.found.debrief; o.found.err == nil { // which has found some
+			found := ResultOf(&d.Own.Grade)
+			placed(&s.View.Result, &found)
+		}
 		if err := o.found.err; err != nil {
 			*v = bench.Debrief{Step: bench.DebriefNone, Why: err.Error()}
 		}

@@ -28,7 +28,7 @@ type shownGrade struct {
 }
 
 func (t *teller) tell() *bench.Told {
-	to := &bench.Told{Heed: t.heed(), Good: coursesOf(t.d.Record.Run, t.d.Good.Run, words.Say("report.good"))}
+	to := &bench.Told{Heed: t.heed(), Scaled: t.told.Scaled, Good: coursesOf(t.d.Record.Run, t.d.Good.Run, words.Say("report.good"))}
 	for i := range t.told.Lines {
 		to.Costs = append(to.Costs, t.cost(&t.told.Lines[i], i))
 	}

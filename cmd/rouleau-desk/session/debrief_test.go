@@ -22,6 +22,9 @@ import (
 	"rouleau/sim"
 )
 
+// draws are the other drawings of the debriefs of these tests.
+const draws = 3
+
 // atEnd is a case that an operator has played to its end or to a time, with the verdict on the screen.
 func atEnd(t testing.TB, name, operator string, untilS float64) *Session {
 	t.Helper()
@@ -33,7 +36,7 @@ func atEnd(t testing.TB, name, operator string, untilS float64) *Session {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s := New(sc, Options{Seed: 3, Finish: Grader(sc, false, "P-1", "", nil)})
+	s := New(sc, Options{Seed: 3, Draws: draws, Finish: Grader(sc, false, "P-1", "", nil)})
 	s.Do([]bench.Act{{Do: bench.GoOn}, {Do: bench.GoOn}})
 	who := op.Play(operators.SheetOf(sc, &s.Run.Case))
 	var seen sim.Seen
@@ -76,7 +79,7 @@ func TestTheDebriefTellsWhatWasPlayed(t *testing.T) {
 	s := atEnd(t, "lesson-the-bowl", "hasty", 1e9)
 	told := s.askDebrief(t).Told
 	d := debrief.New(debrief.OfRun(s.scenario, s.Run, false))
-	costs, err := forks.Costs(context.Background(), d, forks.Plan{Draws: DebriefDraws})
+	costs, err := forks.Costs(context.Background(), d, forks.Plan{Draws: draws})
 	if err != nil {
 		t.Fatal(err)
 	}

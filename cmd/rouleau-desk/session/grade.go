@@ -5,10 +5,12 @@ package session
 import (
 	"time"
 
+	"rouleau/assets/words"
 	"rouleau/cmd/rouleau-desk/bench"
 	"rouleau/scenarios"
 	"rouleau/scoring"
 	"rouleau/scoring/attempt"
+	"rouleau/scoring/debrief"
 	"rouleau/scoring/play"
 	"rouleau/sim"
 )
@@ -35,6 +37,9 @@ func Grader(sc *scenarios.Scenario, assessment bool, operator, path string, when
 // ResultOf puts a grade into the terms of the result page.
 func ResultOf(g *scoring.Grade) bench.Result {
 	r := bench.Result{Graded: true, Pass: g.Passed, Total: g.Points, Reasons: g.Reasons}
+	if of := g.Of(); of > 0 && of < 100 {
+		r.Scaled = words.Say("report.scaled", debrief.Score(of))
+	}
 	for _, k := range g.Critical {
 		r.Criticals = append(r.Criticals, bench.CriticalResult{Name: k.Reason, Mended: k.Mended, Moment: momentOf(k.Tick)})
 	}
@@ -60,6 +65,23 @@ func criterionOf(c *scoring.CriterionGrade) bench.CriterionResult {
 	}
 	return bench.CriterionResult{Name: c.Meaning, Measured: measured, Target: c.Target, Points: c.Points, Of: c.Of, Reason: c.Reason, Source: c.Source,
 		Moment: momentOf(c.Tick)}
+}
+
+// placed gives rows of a result that have no moment that of the same row of another.
+func placed(to, from *bench.Result) {
+	for i := range min(len(to.Criticals), len(from.Criticals)) {
+		if k, other := &to.Criticals[i], &from.Criticals[i]; !k.Moment.Is && k.Name == other.Name {
+			k.Moment = other.Moment
+		}
+	}
+	for i := range min(len(to.Parts), len(from.Parts)) {
+		rows, others := to.Parts[i].Rows, from.Parts[i].Rows
+		for n := range min(len(rows), len(others)) {
+			if k := &rows[n]; !k.Moment.Is && k.Name == others[n].Name {
+				k.Moment = others[n].Moment
+			}
+		}
+	}
 }
 
 func momentOf(tick int64) bench.Moment {

@@ -27,6 +27,8 @@ type Options struct {
 	Journal *journal.Journal
 	// NewSeed gives the seed of another drawing of the same scenario; nil takes the next number.
 	NewSeed func() uint64
+	// Draws are the other drawings of the case in which a debrief plays the costliest decisions too.
+	Draws int
 	// Watch is a recorded attempt, which is shown instead of being played by hand; nil is none.
 	Watch     *Recorded
 	WatchSelf *attempt.Self // the marks it holds
@@ -232,6 +234,9 @@ func (s *Session) finish() {
 		return
 	}
 	if v.Screen != bench.Graded {
+		if v.Watching {
+			s.watchCompares()
+		}
 		s.tellLag(0)
 		s.keep()
 		s.grade()

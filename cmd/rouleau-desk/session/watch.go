@@ -18,7 +18,8 @@ type Recorded struct {
 	End    int64        // the tick to which it came
 	From   string       // the file it is kept in
 	Hashes []Hash       // that the state had on the way, in order of time
-	Stale  string       // why it cannot be tried again, "" where it can: it was played with another model
+	Stale  string       // why it cannot be tried again, "" where it can
+	Parts  string       // why what is shown of it can part from what was, "" where it cannot
 	// Record plays it for a debrief, or says why it cannot; nil where playing the acts is enough.
 	Record func() (*debrief.Record, error)
 	Heed   string // what has to be known before its debrief, "" for nothing
@@ -67,6 +68,18 @@ func (s *Session) watchEnds() {
 	}
 }
 
+// watchCompares finds, when all of it has been shown, whether it came out as it was recorded. What did not is no base to try again
+// from.
+func (s *Session) watchCompares() {
+	r := s.options.Watch
+	s.watch()
+	if n := len(r.Hashes); r.Stale != "" || n == 0 || r.Hashes[n-1].Is == s.Run.State.Hash() && len(s.Run.Actions) == len(r.Acts) {
+		return
+	}
+	r.Stale, r.Parts = words.Say("again.recorded_otherwise"), words.Say("result.recorded_otherwise")
+	s.View.Recorded.Stale, s.View.Recorded.Heed = r.Stale, r.Parts
+}
+
 // showRecorded gives the screens what they show of the attempt as a whole.
 func (s *Session) showRecorded() {
 	r := s.options.Watch
@@ -74,7 +87,7 @@ func (s *Session) showRecorded() {
 		return
 	}
 	v := &s.View.Recorded
-	v.EndS, v.Stale = sim.Seconds(r.End), r.Stale
+	v.EndS, v.Stale, v.Heed = sim.Seconds(r.End), r.Stale, r.Parts
 	for _, a := range r.Acts {
 		v.ActsS = append(v.ActsS, sim.Seconds(a.Tick))
 	}

@@ -76,7 +76,7 @@ type Chart struct {
 	LabelW    float32  // width at the left for names; 0 means as wide as the names are
 	EndW      float32  // width at the right for values; 0 means as wide as the values can be
 	Size      float32  // of type, 0 means SizeBody
-	Ends      bool     // the ends of a lane's scale are written at its left
+	Ends      bool     // the ends of a lane's scale are written at its left: above each other, or in one line where it is low
 	Zones     []ChartZone
 	Grid      bool // the times of the axis are drawn down through the lanes
 }
@@ -106,6 +106,7 @@ type chartState struct {
 	tipRest string
 	shown   [3]int
 	shownAs string
+	more    []string
 }
 
 // Chart draws a chart and returns the view the person asks for.

@@ -4,6 +4,7 @@ package ui
 
 import (
 	"math"
+	"slices"
 	"strconv"
 )
 
@@ -92,7 +93,11 @@ func (c *Core) chartNamesWidth(g *Chart, l *chartLayout) float32 {
 			w = max(w, st.Width(n)+14)
 		}
 	}
-	return float32(math.Ceil(float64(min(w, g.Rect.W*0.34))))
+	most := g.Rect.W * 0.34
+	if g.Ends {
+		most = g.Rect.W * 0.38
+	}
+	return float32(math.Ceil(float64(min(w, most))))
 }
 
 // chartEndsWidth is how wide the widest value can be.
@@ -116,7 +121,7 @@ func (c *Core) chartNames(t target, g *Chart, l *chartLayout) {
 		}
 		row := Rect{l.names.X, box.Y, l.names.W - 8, box.H}
 		at, cut := row, false
-		if g.Ends && box.H >= 2*l.row {
+		if g.Ends {
 			at.CutRight(scaleW - 8)
 		}
 		air := max((row.H-l.row*float32(g.inLane(lane+l.top)))/2, 1)
@@ -180,24 +185,40 @@ func (c *Core) chartSample(piece Rect, s *ChartSeries) {
 	c.Line(2.5, s.Look.Col, s.Look.Dash, false)
 }
 
-// chartScale writes the ends of a lane's scale beside it.
+// chartScale writes the ends of a lane's scale at the right of a box: above each other, or in one line where it is low.
 func (c *Core) chartScale(g *Chart, l *chartLayout, lane int, row Rect) {
-	if !g.Ends || row.H < 2*l.row {
+	i := slices.IndexFunc(g.Series, func(s ChartSeries) bool { return s.Lane == lane })
+	if !g.Ends || i < 0 {
 		return
 	}
-	st := Style{Size: l.size - 2, Tab: true, Col: c.Pal.Muted, Align: AlignRight}
-	for i := range g.Series {
-		if s := &g.Series[i]; s.Lane == lane {
-			h := l.row - 2
-			c.inner(g.ID, Rect{row.X, row.Y + 1, row.W, h}, c.Num(s.Max, s.Digits, ""), st)
-			c.inner(g.ID, Rect{row.X, row.Bottom() - h - 1, row.W, h}, c.Num(s.Min, s.Digits, ""), st)
-			return
-		}
+	s, st := &g.Series[i], Style{Size: l.size - 2, Tab: true, Col: c.Pal.Muted, Align: AlignRight}
+	top, bottom, h := c.scaleEnd(s, s.Max), c.scaleEnd(s, s.Min), LineHeight(st.Size)
+	if row.H >= 2*h {
+		c.inner(g.ID, Rect{row.X, row.Y + 1, row.W, h - 1}, top, st)
+		c.inner(g.ID, Rect{row.X, row.Bottom() - h, row.W, h - 1}, bottom, st)
+		return
 	}
+	for _, text := range [...]string{top, "–", bottom} {
+		c.inner(g.ID, row, text, st)
+		row.CutRight(st.Width(text))
+	}
+}
+
+// scaleEnd is one end of a scale, without digits that say nothing.
+func (c *Core) scaleEnd(s *ChartSeries, v float64) string {
+	digits, power := 0, 1.0
+	for digits < s.Digits && math.Abs(v*power-math.Round(v*power)) > 1e-6 {
+		digits, power = digits+1, power*10
+	}
+	return c.Num(v, digits, "")
 }
 
 // chartCaption writes names and values of a lane into one line above it.
 func (c *Core) chartCaption(g *Chart, l *chartLayout, lane int, row Rect) {
+	if g.Ends && row.W > 3*scaleW {
+		c.chartScale(g, l, lane, row.CutRight(scaleW))
+		row.CutRight(8)
+	}
 	name, value := Style{Size: l.size - 1}, Style{Size: l.size - 1, Weight: SemiBold, Tab: true}
 	at := g.readAt()
 	for i := range g.Series {

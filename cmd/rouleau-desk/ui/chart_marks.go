@@ -3,7 +3,10 @@
 
 package ui
 
-import "strconv"
+import (
+	"strconv"
+	"strings"
+)
 
 const (
 	mergePX   = 13 // marks nearer than this become one
@@ -156,7 +159,7 @@ func (c *Core) markLabel(g *Chart, l *chartLayout, r Rect, x float32, first, end
 	at, base, most := max(x+7, l.x(g.Marks[end].T)+2), r.Y+small.Size-1, min(l.nextMark(g, end), l.plot.Right())
 	more, mw := "", float32(0)
 	if n > 1 {
-		more = moreWords[min(n-2, len(moreWords)-1)]
+		more = c.moreWords(n - 1)
 		mw = small.Width(more)
 	}
 	label := g.Marks[first].Label
@@ -176,12 +179,13 @@ func (c *Core) markLabel(g *Chart, l *chartLayout, r Rect, x float32, first, end
 }
 
 // moreWords say how many more a mark stands for.
-var moreWords = func() (w [99]string) {
-	for i := range w {
-		w[i] = "+" + strconv.Itoa(i+1)
+func (c *Core) moreWords(n int) string {
+	s := &c.chart
+	for len(s.more) <= n {
+		s.more = append(s.more, strings.Replace(c.Words.More, "%d", strconv.Itoa(len(s.more)), 1))
 	}
-	return w
-}()
+	return s.more[n]
+}
 
 // nextMark is where the mark after one stands in its row.
 func (l *chartLayout) nextMark(g *Chart, end int) float32 {

@@ -341,3 +341,39 @@ func TestChartPicks(t *testing.T) {
 	d.Key(ui.KeyHome, ui.KeyPageDown)
 	pick("keys", 0, 200)
 }
+
+// The ends of a scale are always written: above each other, in one line where a lane is low, without digits that say nothing.
+func TestEveryLaneHasItsScale(t *testing.T) {
+	for lanes, want := range map[int][]string{2: {"500", "0", "1.2"}, 9: {"500", "–", "0", "1.2"}} {
+		var s []ui.ChartSeries
+		for i := range lanes {
+			s = append(s, ui.ChartSeries{Label: "s", Track: ui.TrackOf(1), DT: 100, Max: 500, Lane: i, Look: ui.Paper().Series[0]})
+		}
+		s[lanes-1].Max, s[lanes-1].Digits = 1.2, 2
+		_, d := chartDriver(ui.Chart{To: 100, Last: 100, Now: math.NaN(), Cursor: math.NaN(), Lanes: lanes, LeastLane: 20, Series: s, Ends: true, LabelW: 120})
+		for _, text := range want {
+			n := 0
+			for _, m := range d.List.Marks {
+				if m.Kind == ui.KindText && m.Label == text {
+					n++
+				}
+			}
+			if least := map[string]int{"500": lanes - 1, "0": lanes, "–": lanes, "1.2": 1}[text]; n != least {
+				t.Errorf("%d lanes: %d times %q, want %d", lanes, n, text, least)
+			}
+		}
+		if f := uitest.Faults(d.List); len(f) > 0 {
+			t.Errorf("%d lanes: %v", lanes, f)
+		}
+	}
+}
+
+// A mark that stands for others too says for how many in a word, which no figure of points looks like.
+func TestMarksSayHowManyMoreThereAre(t *testing.T) {
+	at := []ui.ChartMark{{T: 200, Label: "+2.0"}, {T: 205, Label: "+1.9"}, {T: 208, Label: "+0.4"}, {T: 700, Label: "+9.0"}}
+	_, d := chartDriver(ui.Chart{To: 1000, Last: 1000, Now: math.NaN(), Cursor: math.NaN(), Lanes: 1, Marks: at})
+	d.Idle()
+	if !d.HasText("2 more") || d.HasText("+0.4") {
+		t.Errorf("three marks in one: %v", d.Labels())
+	}
+}

@@ -8,6 +8,7 @@ type Words struct {
 	HoldToConfirm  string // under a hold button
 	AgainToConfirm string // after the first Enter on a hold button
 	Decimal        string // between whole and parts, "." if empty
+	More           string // behind a mark of a chart that stands for others too, with %d for how many
 
 	// Names on key caps.
 	Enter, Space, Tab, Escape, Backspace, Delete string

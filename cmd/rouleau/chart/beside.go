@@ -5,9 +5,7 @@ import (
 	"math"
 
 	"rouleau/assets/words"
-	"rouleau/scoring"
 	"rouleau/scoring/play"
-	"rouleau/sim"
 )
 
 // This file sets two courses of one case beside each other: only that in which they visibly differ, on half a sheet, so that
@@ -25,8 +23,9 @@ func Beside(title string, first, second *Course, partS float64) *Chart {
 	for _, row := range []struct {
 		name string
 		say  func(*play.Sample) (string, Fill)
-	}{{"course.sucker", sucker}, {"course.bowl", pump}} {
-		if !bandsDiffer(first, second, row.say) {
+		told bool // whoever reads the chart is told of a difference in it
+	}{{"course.sucker", sucker, false}, {"course.bowl", pump, first.bowlfuls() != second.bowlfuls()}} {
+		if !row.told && !bandsDiffer(first, second, row.say) {
 			continue
 		}
 		for _, co := range both {
@@ -34,7 +33,7 @@ func Beside(title string, first, second *Course, partS float64) *Chart {
 		}
 	}
 	var lanes []besideLane
-	for _, k := range compared(&first.Run.Case) {
+	for _, k := range compared(first, second) {
 		values := [2][]float64{k.of(first), k.of(second)}
 		for i, co := range both {
 			k.lane.Curves = append(k.lane.Curves, Curve{Name: k.lane.Name, Values: values[i], Look: i, ends: co.Name})
@@ -87,16 +86,27 @@ type quantity struct {
 	always bool    // it is drawn where it does not differ, too
 }
 
+// bowlfuls is how many went into a bag.
+func (co *Course) bowlfuls() (n int) {
+	s := &co.Run.State
+	for i := range s.Cycles[:s.CycleUsed] {
+		if s.Cycles[i].Bag >= 0 {
+			n++
+		}
+	}
+	return n
+}
+
 // compared are the quantities that are looked at, in the order of the way of blood.
-func compared(c *sim.Case) []quantity {
+func compared(first, second *Course) []quantity {
 	const high = 38
-	least, most := scoring.AnticoagulantRange()
-	trigger := c.Patient.TransfusionHbGDL
+	trigger := first.Run.Case.Patient.TransfusionHbGDL
+	donors := first.Run.State.Patient.DonorUnits != second.Run.State.Patient.DonorUnits
 	lane := func(name, unit string, digits int) Lane {
 		return Lane{Name: words.Say(name), Unit: unit, Digits: digits, tall: high}
 	}
-	drip, bed, clotting, hbs := lane("course.per_100", "", 1), lane("course.bed_short", "", 2), lane("course.activation", "", 2), lane("course.hb", "g/dL", 1)
-	drip.Most, drip.Zones = 40, []Zone{{least, most, words.Say("course.range", least, most)}}
+	drip, bed, clotting, hbs := dripLane("course.per_100", first.per100(), second.per100()), lane("course.bed_short", "", 2), lane("course.activation", "", 2), lane("course.hb", "g/dL", 1)
+	drip.tall = high
 	bed.Most, clotting.Most = 1.2, 1
 	hbs.Least, hbs.Most, hbs.Zones, hbs.tall = math.Floor(trigger-0.5), trigger, []Zone{{trigger, trigger, ""}}, 52
 	return []quantity{
@@ -109,7 +119,7 @@ func compared(c *sim.Case) []quantity {
 		{lane: lane("course.lysed", "mL", 0), reach: 20, of: of(func(k *play.Sample) float64 { return k.LysedML })},
 		{lane: lane("course.product", "mL", 0), reach: 200, of: of(func(k *play.Sample) float64 { return k.ProductML })},
 		{lane: lane("course.given_ml", "mL", 0), reach: 200, of: of(func(k *play.Sample) float64 { return k.GivenML })},
-		{lane: lane("course.donor", "", 0), reach: 1, of: of(func(k *play.Sample) float64 { return float64(k.DonorUnits) })},
+		{lane: lane("course.donor", "", 0), reach: 1, always: donors, of: of(func(k *play.Sample) float64 { return float64(k.DonorUnits) })},
 		{lane: hbs, of: of(hb), always: true},
 	}
 }

@@ -146,3 +146,34 @@ func TestWhenTwoCoursesDiffer(t *testing.T) {
 		t.Error("rows stand in a chart only where they differ")
 	}
 }
+
+// What a text tells of stands on its chart, however short it lasts: one bowl more, a unit of donor blood.
+func TestBowlsAndDonorUnitsAreDrawnWhereTheyDiffer(t *testing.T) {
+	_, co := played(t, "steady-oozing-spine", "steady")
+	run := *co.Run
+	run.State.CycleUsed--
+	run.State.Patient.DonorUnits++
+	ch := Beside("one bowl and one unit", co, &Course{Name: "other", Run: &run}, math.NaN())
+	if len(ch.Rows) != 2 || !slices.ContainsFunc(ch.Lanes, func(l Lane) bool { return l.Name == words.Say("course.donor") }) {
+		t.Errorf("%d rows, lanes %v", len(ch.Rows), ch.Lanes)
+	}
+}
+
+// Page and window draw the drip on one scale; what goes on above it has a sign.
+func TestTheDripHasOneScale(t *testing.T) {
+	for _, k := range []struct{ value, most float64 }{{12, 40}, {40, 40}, {41, 50}, {51, 100}, {700, 100}, {math.NaN(), 40}} {
+		if got := dripLane("course.per_100", []float64{10}, []float64{k.value}).Most; got != k.most {
+			t.Errorf("%g: the scale ends at %g, want %g", k.value, got, k.most)
+		}
+	}
+	lane := Lane{Name: "drip", Most: 100, Curves: []Curve{{Name: "drip", Values: []float64{10, 120, 130, 20, 20, 101}}}}
+	signs := 0
+	for _, op := range (&Chart{EndS: 6, Lanes: []Lane{lane}}).List().Ops {
+		if op.Kind == ui.OpPolygon {
+			signs++
+		}
+	}
+	if signs != 2 {
+		t.Errorf("%d signs for two stretches above the scale", signs)
+	}
+}

@@ -104,7 +104,7 @@ const (
 	bandH   = 20 // as the widget draws rows of bands
 	footH   = 18 // and the times of the axis
 	headH   = 18
-	partH   = 12 // for the words about a moment
+	partH   = 17 // for the words about a moment, clear of the line above
 	gap     = 6
 	epsilon = 1e-9
 )

@@ -158,9 +158,33 @@ func (d *drawing) lane(lane *Lane, y float32, hidden, last bool) float32 {
 	d.c.PushClip(ui.R(d.plot.X-20, y-1, d.ch.form.width, seen+1))
 	d.layers(lane, ui.R(d.plot.X, y, d.plot.W, high), least, most)
 	d.c.Chart(g)
+	for _, v := range lane.Curves {
+		d.beyond(v.Values, y, most, d.look(v.Look).Col)
+	}
 	d.c.PopClip()
 	d.names(lane, y, least, most)
 	return y + high
+}
+
+// beyond draws a sign at the upper edge of a lane for each stretch in which a curve goes on above the scale.
+func (d *drawing) beyond(values []float64, y float32, most float64, col ui.Color) {
+	const wide, high = 7, 5
+	from := -1
+	for i := 0; i <= len(values); i++ {
+		above := i < len(values) && values[i] > most+epsilon
+		switch {
+		case above && from < 0:
+			from = i
+		case !above && from >= 0:
+			x := d.plot.X + d.plot.W*float32(float64(from+i)/2/max(d.ch.EndS, 1))
+			d.c.BeginPath()
+			d.c.To(x-wide/2, y+high)
+			d.c.To(x+wide/2, y+high)
+			d.c.To(x, y)
+			d.c.Polygon(col)
+			from = -1
+		}
+	}
 }
 
 const (
@@ -250,7 +274,7 @@ func (d *drawing) parting() {
 	if p == nil {
 		return
 	}
-	c, x, top := d.c, d.plot.X+d.plot.W*float32(p.s/max(d.ch.EndS, 1)), float32(gap+headH)
+	c, x, top := d.c, d.plot.X+d.plot.W*float32(p.s/max(d.ch.EndS, 1)), float32(gap+headH+5)
 	c.Segment(x, top, x, d.foot, 1.2, c.Pal.Ink)
 	c.BeginPath()
 	c.To(x-5, top-3)

@@ -5,7 +5,6 @@ import (
 	"strconv"
 
 	"rouleau/assets/words"
-	"rouleau/scoring"
 	"rouleau/scoring/play"
 	"rouleau/sim"
 )
@@ -81,9 +80,11 @@ func (b *builder) lanes(c *sim.Case, mostClotML float64) {
 	b.lane(Lane{Name: words.Say("course.bleeding"), Unit: "mL/min"}, of(func(t *play.Sample) float64 { return t.BleedMLMin }))
 	b.drawn(c)
 	b.lane(Lane{Name: words.Say("course.reservoir"), Unit: "mL"}, of(func(t *play.Sample) float64 { return t.ReservoirML }))
-	least, most := scoring.AnticoagulantRange()
-	b.lane(Lane{Name: words.Say("course.per_100"), Unit: "mL", Digits: 1, Most: 40,
-		Zones: []Zone{{least, most, words.Say("course.range", least, most)}}}, (*Course).per100)
+	var drips [][]float64
+	for _, co := range b.courses {
+		drips = append(drips, co.per100())
+	}
+	b.lane(dripLane("course.per_100", drips...), (*Course).per100)
 	clot := Lane{Name: words.Say("course.clot"), Unit: "mL", Digits: 1}
 	if !math.IsNaN(mostClotML) {
 		clot.Zones = []Zone{{mostClotML, mostClotML, words.Say("course.most", mostClotML)}}

@@ -9,12 +9,12 @@ import (
 	"rouleau/sim"
 )
 
-// This file finds what happened in a run, and which of it is worth a number on the timeline. A case has hundreds of acts and
-// words; a table of all would not be read.
+// This file finds what happened in a run, and which of it is worth a number on the timeline: a case has hundreds of acts and words,
+// and the timeline has no room for as many.
 
-// Named is what a number on the timeline stands for.
+// Named is one thing that happened, which a number on the timeline may stand for.
 type Named struct {
-	Number     int
+	Number     int     // 0 where it has none
 	Row        string  // what row it stands in
 	FromS, ToS float64 // the same where it did not last
 	Times      int     // how often it happened in that time
@@ -36,12 +36,13 @@ type event struct {
 	times    int
 	key      string // the same for what counts as the same
 	weight   int    // what is weightier gets a number first
+	place    int    // among those of its row
 	last     sim.Occurrence
 }
 
 // happened adds the rows of acts, alarms and words.
 func (t *teller) happened(says func(*sim.Occurrence) string) (named []Named) {
-	acts, alarms, said := t.acts(), t.alarms(), t.said()
+	acts, alarms, said, number := t.acts(), t.alarms(), t.said(), 0
 	for _, row := range []struct {
 		m    Moments
 		list []event
@@ -54,9 +55,16 @@ func (t *teller) happened(says func(*sim.Occurrence) string) (named []Named) {
 		if len(row.m.strip) == 0 {
 			continue
 		}
-		for _, e := range weightiest(row.list, row.most) {
-			n := Named{Number: len(named) + 1, Row: row.m.Name, FromS: sim.Seconds(e.from), ToS: sim.Seconds(e.to), Times: e.times, Text: says(&e.last)}
-			row.m.At = append(row.m.At, Moment{S: n.FromS, number: n.Number})
+		numbered := weightiest(row.list, row.most)
+		slices.SortStableFunc(row.list, func(a, b event) int { return cmp.Compare(a.from, b.from) })
+		for i := range row.list {
+			e := &row.list[i]
+			n := Named{Row: row.m.Name, FromS: sim.Seconds(e.from), ToS: sim.Seconds(e.to), Times: e.times, Text: says(&e.last)}
+			if numbered[e.place] {
+				number++
+				n.Number = number
+				row.m.At = append(row.m.At, Moment{S: n.FromS, number: n.Number})
+			}
 			named = append(named, n)
 		}
 		t.ch.Moments = append(t.ch.Moments, row.m)
@@ -64,29 +72,30 @@ func (t *teller) happened(says func(*sim.Occurrence) string) (named []Named) {
 	return named
 }
 
-// weightiest are the events that get a number, in order of time. Of equal weight the first of a kind goes before the second
-// of another.
-func weightiest(list []event, most int) []event {
+// weightiest are the places of the events that get a number. Of equal weight the first of a kind goes before the second of
+// another.
+func weightiest(list []event, most int) map[int]bool {
 	type ranked struct {
 		event
 		nth int
 	}
 	seen := map[string]int{}
 	all := make([]ranked, 0, len(list))
-	for _, e := range list {
-		all = append(all, ranked{e, seen[e.kind()]})
+	for i := range list {
+		e := &list[i]
+		e.place = i
+		all = append(all, ranked{*e, seen[e.kind()]})
 		seen[e.kind()]++
 	}
 	slices.SortStableFunc(all, func(a, b ranked) int {
 		return cmp.Or(cmp.Compare(b.weight, a.weight), cmp.Compare(a.nth, b.nth), cmp.Compare(a.from, b.from))
 	})
-	var kept []event
+	kept := map[int]bool{}
 	for _, e := range all[:min(most, len(all))] {
 		if e.weight > 0 {
-			kept = append(kept, e.event)
+			kept[e.place] = true
 		}
 	}
-	slices.SortStableFunc(kept, func(a, b event) int { return cmp.Compare(a.from, b.from) })
 	return kept
 }
 
@@ -143,7 +152,8 @@ func (t *teller) acts() (h happenings) {
 		}
 	}
 	h.counts = append(h.counts, words.Say("course.done", done))
-	if refused > 0 {
+	if refused > 0 { // what was refused is in no attempt that was saved
+		t.ch.Caption = words.Say("course.also", t.ch.Caption, words.Say("course.refused_caption"))
 		h.counts = append(h.counts, words.Say("course.refused", refused))
 	}
 	return h

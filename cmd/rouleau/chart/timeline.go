@@ -6,7 +6,6 @@ import (
 
 	"rouleau/assets/words"
 	"rouleau/cmd/rouleau-desk/ui"
-	"rouleau/scoring"
 	"rouleau/scoring/play"
 	"rouleau/sim"
 )
@@ -22,8 +21,8 @@ type Story struct {
 	Says       func(o *sim.Occurrence) string // an occurrence in words
 }
 
-// Timeline is the chart of a story, and what the numbers in it stand for, in their order. Every act, alarm and word has its
-// tick; only what is numbered is told.
+// Timeline is the chart of a story, and all that was done, alarmed and said in it, row by row in order of time. Each has its tick;
+// those of most weight have a number too.
 func Timeline(s *Story) (*Chart, []Named) {
 	co := s.Course
 	t := &teller{co: co, c: &co.Run.Case, ch: &Chart{Title: s.Title, Caption: words.Say("course.timeline_caption"), Moments: s.More,
@@ -122,9 +121,9 @@ func (t *teller) seen(mostClotML float64) {
 	}
 	add(t.wound())
 	add(t.reservoir())
-	least, most := scoring.AnticoagulantRange()
-	add(one(Lane{Name: words.Say("course.per_100"), Unit: "mL", Digits: 1, Most: 40, tall: 36,
-		Zones: []Zone{{least, most, words.Say("course.range", least, most)}}}, t.co.per100()))
+	drip := dripLane("course.per_100", t.co.per100())
+	drip.tall = 36
+	add(one(drip, t.co.per100()))
 	clot := Lane{Name: words.Say("course.clot_seen"), Unit: "mL", tall: 28}
 	if !math.IsNaN(mostClotML) {
 		clot.Zones = []Zone{{mostClotML, mostClotML, words.Say("course.most", mostClotML)}}
@@ -229,8 +228,8 @@ func (t *teller) hidden() {
 	add(Lane{Name: words.Say("course.hct_whole"), Digits: 2, tall: 35},
 		t.co.values(func(k *play.Sample) float64 { return orGap(k.ReservoirHct, k.ReservoirML >= leastML) }),
 		Curve{Name: words.Say("course.hct_below"), Values: t.co.values(hctBelow), Look: unseenOtherLook})
-	add(Lane{Name: words.Say("course.clotting"), Digits: 2, Most: 1, tall: 28}, t.co.values(func(k *play.Sample) float64 { return k.FilterActivation }))
-	add(Lane{Name: words.Say("course.bed"), Digits: 1, Most: 1.2, tall: 35},
+	add(Lane{Name: words.Say("course.activation"), Digits: 2, Most: 1, tall: 28}, t.co.values(func(k *play.Sample) float64 { return k.FilterActivation }))
+	add(Lane{Name: words.Say("course.bed_short"), Digits: 1, Most: 1.2, tall: 35},
 		t.co.values(func(k *play.Sample) float64 { return orGap(k.FillFraction, k.FillFraction >= leastBed) }),
 		Curve{Name: words.Say("course.detector"), Values: t.co.glanced(func(g *glance) float64 { return g.detector })})
 	add(t.hbLane(words.Say("course.hb_true")), t.co.values(hb), Curve{Name: words.Say("course.hb_gas"), Values: t.gas()})

@@ -94,7 +94,11 @@ func TestATimelineIsWholeAndReadable(t *testing.T) {
 func everyMoment(t *testing.T, what string, co *Course, ch *Chart, named []Named, have map[string]bool) {
 	t.Helper()
 	want := map[string]int{}
+	refused := 0
 	for _, o := range co.Run.Log {
+		if o.Kind == sim.Refused && !o.Act.Auto {
+			refused++
+		}
 		switch {
 		case (o.Kind == sim.Done || o.Kind == sim.Refused) && !o.Act.Auto:
 			want[words.Say("chart.row_acts")]++
@@ -103,6 +107,9 @@ func everyMoment(t *testing.T, what string, co *Course, ch *Chart, named []Named
 		case o.Kind == sim.Said:
 			want[words.Say("chart.row_said")]++
 		}
+	}
+	if low := strings.Contains(ch.Caption, words.Say("course.refused_caption")); low != (refused > 0) {
+		t.Errorf("%s: %d acts were refused, and the caption explains low ticks: %v", what, refused, low)
 	}
 	numbers := map[int]bool{}
 	rows := 0
@@ -144,16 +151,28 @@ func everyMoment(t *testing.T, what string, co *Course, ch *Chart, named []Named
 	if rows != len(want) {
 		t.Errorf("%s: %d rows, want %d", what, rows, len(want))
 	}
+	last, times := 0, map[string]int{} // every one is told of, with a number or without
 	for i, n := range named {
-		if n.Number != i+1 || !numbers[n.Number] || n.Text == "" || n.Times < 1 || n.ToS < n.FromS || n.Number > 99 {
+		if n.Number > 0 {
+			if last++; n.Number != last || !numbers[n.Number] || n.Number > 99 {
+				t.Errorf("%s: the table says %+v after number %d", what, n, last-1)
+			}
+		}
+		if times[n.Row] += n.Times; n.Text == "" || n.Times < 1 || n.ToS < n.FromS {
 			t.Errorf("%s: the table says %+v", what, n)
 		}
 		if i > 0 && named[i-1].Row == n.Row && named[i-1].FromS > n.FromS {
-			t.Errorf("%s: %d comes after %d", what, n.Number, n.Number-1)
+			t.Errorf("%s: %+v comes after %+v", what, n, named[i-1])
 		}
 	}
-	if len(numbers) != len(named) {
-		t.Errorf("%s: %d numbers are drawn and %d are told", what, len(numbers), len(named))
+	if len(numbers) != last {
+		t.Errorf("%s: %d numbers are drawn and %d are told", what, len(numbers), last)
+	}
+	want[words.Say("chart.row_acts")] -= refused
+	for row, n := range want {
+		if times[row] != n {
+			t.Errorf("%s: of %q %d are told, want %d", what, row, times[row], n)
+		}
 	}
 }
 

@@ -2,8 +2,10 @@ package chart
 
 import (
 	"math"
+	"slices"
 
 	"rouleau/assets/words"
+	"rouleau/scoring"
 	"rouleau/scoring/play"
 	"rouleau/sim"
 )
@@ -88,6 +90,23 @@ func (co *Course) per100() []float64 {
 		}
 	}
 	return v
+}
+
+// dripLane is the lane of it, on the scale that the window has for it: it reaches to 40, and as far as the values do up to the
+// most that is drawn.
+func dripLane(name string, values ...[]float64) Lane {
+	const usual, half, most = 40, 50, 100
+	low, high := scoring.AnticoagulantRange()
+	lane := Lane{Name: words.Say(name), Unit: "mL", Digits: 1, Most: usual, Zones: []Zone{{low, high, words.Say("course.range", low, high)}}}
+	for _, v := range slices.Concat(values...) {
+		switch v = orLeast(v, 0); {
+		case v > half:
+			lane.Most = most
+		case v > usual:
+			lane.Most = max(lane.Most, half)
+		}
+	}
+	return lane
 }
 
 // anything says whether there is anything to draw.

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
+	"slices"
 	"strings"
 	"time"
 
@@ -88,6 +89,9 @@ func (s *session) reportGroup(c *cobra.Command, dir string, w group.Wishes) erro
 			return err
 		}
 	}
+	if err := tryFolders(wanted); err != nil {
+		return err
+	}
 	if tell := s.progress(); tell != nil {
 		began := time.Now()
 		w.Progress = func(done, all int) { tell(done, all, began) }
@@ -98,7 +102,11 @@ func (s *session) reportGroup(c *cobra.Command, dir string, w group.Wishes) erro
 	}
 	switch {
 	case errors.Is(err, group.ErrNobody):
-		return notRight(words.Say("group.none_usable", dir, len(folder.Paths)))
+		text := words.Say("group.none_usable", dir, len(folder.Paths))
+		if slices.ContainsFunc(g.Left, func(l group.Left) bool { return l.Why == group.Program }) {
+			text += " " + words.Say("group.none_programs")
+		}
+		return notRight(text)
 	case errors.Is(err, group.ErrFew):
 		return notRight(words.Say("group.too_few", dir, group.LeastPeople))
 	case err != nil:

@@ -51,8 +51,8 @@ func bars(f *figures) *page.Drawing {
 			put(c, names, base, k.name(), ui.AlignRight, c.Pal.Ink)
 			c.Fill(ui.R(left, top, long, barH), 0, c.Pal.Accent)
 			text := words.Say("group.bars_plain", points(k.each), k.attempts, f.all.attempts)
-			if k.critical > 0 {
-				text = words.Say("group.bars_critical", points(k.each), k.attempts, f.all.attempts, k.critical)
+			if k.critical.attempts > 0 {
+				text = words.Say("group.bars_critical", points(k.each), k.attempts, f.all.attempts, k.critical.attempts)
 			}
 			put(c, left+long+8, base, text, ui.AlignLeft, c.Pal.Muted)
 		}

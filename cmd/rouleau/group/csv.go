@@ -44,7 +44,7 @@ func (g *Group) CSV() ([]byte, error) {
 
 // rows are those of one part: its own, and one for each kind. Costs are told of the whole section only.
 func (s *section) rows(w *csv.Writer, head []string, p *part, whole bool) {
-	passed, critical := strconv.Itoa(p.passed), strconv.Itoa(p.critical)
+	passed, critical := strconv.Itoa(p.passed), p.critical.text()
 	if s.lesson {
 		passed, critical = "", ""
 	}
@@ -52,12 +52,28 @@ func (s *section) rows(w *csv.Writer, head []string, p *part, whole bool) {
 	w.Write(filled(append(head[:len(head):len(head)], passed, critical, figure(p.points.mean), figure(p.points.low), figure(p.points.middle), figure(p.points.high))))
 	for i := range s.figures.kinds {
 		k := &s.figures.kinds[i]
-		row := append(head[:len(head):len(head)], "", "", "", "", "", "", cells.Text(k.aspect), cells.Text(k.fault.String()), cells.Text(k.name()), strconv.Itoa(p.occurred[i]))
+		row := append(head[:len(head):len(head)], "", "", "", "", "", "", cells.Text(k.aspect), k.faultText(), cells.Text(k.name()), strconv.Itoa(p.occurred[i]))
 		if whole {
-			row = append(row, strconv.Itoa(k.people), figure(k.points.mean), figure(k.points.middle), figure(k.each), strconv.Itoa(k.critical))
+			row = append(row, strconv.Itoa(k.people), figure(k.points.mean), figure(k.points.middle), figure(k.each), k.critical.text())
 		}
 		w.Write(filled(row))
 	}
+}
+
+// faultText is what was the matter; kinds that are taken together have nothing in common.
+func (k kind) faultText() string {
+	if k.together() {
+		return ""
+	}
+	return k.fault.String()
+}
+
+// text is a number of attempts, empty where too few people made them.
+func (c guarded) text() string {
+	if c.hidden {
+		return ""
+	}
+	return strconv.Itoa(c.attempts)
 }
 
 // filled is a row with all its columns.

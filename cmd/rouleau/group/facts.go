@@ -1,6 +1,7 @@
 package group
 
 import (
+	"slices"
 	"strings"
 
 	"rouleau/assets/words"
@@ -52,7 +53,12 @@ func (e *entry) play() {
 	for i := range d.Decisions {
 		costs = append(costs, d.Play(i))
 	}
-	e.facts = factsOf(e.attempt, &d.Own, costs)
+	debrief.Rank(costs)
+	var gained []debrief.Cost // as the report of the attempt tells it
+	for _, l := range debrief.Tell(d, costs).Of(debrief.Gained) {
+		gained = append(gained, *l.Cost)
+	}
+	e.facts = factsOf(e.attempt, &d.Own, gained)
 }
 
 func factsOf(a *attempt.Attempt, own *debrief.Outcome, costs []debrief.Cost) facts {
@@ -100,12 +106,23 @@ func personal(text string, a *attempt.Attempt) bool {
 	return false
 }
 
-// of finds a kind in an attempt, nil where it cost nothing.
-func (f *facts) of(k kind) *found {
+// of finds in an attempt the costliest of some kinds, nil where none cost anything. Any of them can have been critical.
+func (f *facts) of(kinds []kind) (costliest *found) {
+	critical := false
 	for i := range f.found {
-		if f.found[i].kind == k {
-			return &f.found[i]
+		n := &f.found[i]
+		if !slices.Contains(kinds, n.kind) {
+			continue
+		}
+		critical = critical || n.critical
+		if costliest == nil || n.gain > costliest.gain {
+			costliest = n
 		}
 	}
-	return nil
+	if costliest != nil && critical && !costliest.critical {
+		other := *costliest
+		other.critical = true
+		return &other
+	}
+	return costliest
 }

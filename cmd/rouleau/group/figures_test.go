@@ -45,7 +45,7 @@ func near(a, b float64) bool { return math.Abs(a-b) < 1e-9 }
 func TestFiguresAreThoseOfPaperAndPencil(t *testing.T) {
 	f := figuresOf(small(), LeastPeople)
 	// points in order: 50 58 60 70 70.04 80 90 95; sum 573.04; quartiles at places 1.75, 3.5, 5.25 of 0 to 7
-	want := part{attempts: 8, people: 4, passed: 5, critical: 3}
+	want := part{attempts: 8, people: 4, passed: 5, critical: guarded{hidden: true}} // critical were two people's attempts
 	if got := f.all; got.attempts != want.attempts || got.people != want.people || got.passed != want.passed || got.critical != want.critical {
 		t.Errorf("of all: %+v", got)
 	}
@@ -56,10 +56,10 @@ func TestFiguresAreThoseOfPaperAndPencil(t *testing.T) {
 		t.Fatalf("kinds: %+v, unnamed %d; the bowl is one person's own", f.kinds, f.unnamed)
 	}
 	// labels: gains 104 + 5 + 106 = 215 stand before the 22 of the drip, though it cost fewer points
-	if k := f.kinds[0]; k.kind != labelGone || k.attempts != 3 || k.people != 3 || k.critical != 2 || !near(k.points.mean, 5) || !near(k.points.middle, 5) || !near(k.each, 15.0/8) || !near(k.gain, 215) {
+	if k := f.kinds[0]; k.kind != labelGone || k.attempts != 3 || k.people != 3 || !k.critical.hidden || !near(k.points.mean, 5) || !near(k.points.middle, 5) || !near(k.each, 15.0/8) || !near(k.gain, 215) {
 		t.Errorf("labels: %+v", k)
 	}
-	if k := f.kinds[1]; k.kind != dripLate || k.attempts != 4 || k.people != 3 || k.critical != 0 || !near(k.points.mean, 5.5) || !near(k.points.middle, 5) || !near(k.each, 22.0/8) {
+	if k := f.kinds[1]; k.kind != dripLate || k.attempts != 4 || k.people != 3 || k.critical != (guarded{}) || !near(k.points.mean, 5.5) || !near(k.points.middle, 5) || !near(k.each, 22.0/8) {
 		t.Errorf("drip: %+v", k)
 	}
 	// nearest to the middle of 5 are six and four; six was first. What has no title is no example.
@@ -167,5 +167,40 @@ func TestTheCostliestOfAKindCounts(t *testing.T) {
 	a.Grade.Points = 61
 	if !factsOf(a, own, nil).regraded {
 		t.Error("a grade that comes out otherwise is not noticed")
+	}
+}
+
+// What fewer people had is told by part of the work, where that makes as many people; of it there is no example.
+func TestRareKindsAreTakenTogether(t *testing.T) {
+	rare := func(aspect string) kind { return kind{aspect, debrief.Wrong} }
+	entries := []*entry{
+		one(0, 1, "03", 50, false, cost(rare("vacuum"), 3, 3, false, "vacuum"), cost(rare("route"), 1, 101, true, "route")),
+		one(1, 1, "03", 60, false, cost(rare("route"), 6, 106, true, "route")),
+		one(2, 1, "03", 70, false, cost(rare("swabs"), 9, 109, true, "swabs"), cost(rare("label"), 2, 2, false, "label")),
+		one(3, 1, "04", 80, true, cost(rare("filter"), 2, 2, false, "filter")),
+	}
+	f := figuresOf(entries, LeastPeople)
+	if len(f.kinds) != 1 || f.unnamed != 5 {
+		t.Fatalf("%+v, unnamed %d", f.kinds, f.unnamed)
+	}
+	// the costliest of each attempt: 1 (gain 101), 6 and 9
+	k := f.kinds[0]
+	if k.name() != "other decisions in collecting" || k.attempts != 3 || k.people != 3 || k.critical != (guarded{attempts: 3}) || !near(k.points.mean, 16.0/3) || !near(k.each, 4) || k.example != (example{}) || k.faultText() != "" {
+		t.Errorf("%+v", k)
+	}
+	if f.all.occurred[0] != 3 {
+		t.Errorf("it occurred %d times", f.all.occurred[0])
+	}
+	if got := figuresOf(entries, 1); len(got.kinds) != 5 || got.unnamed != 0 || slices.ContainsFunc(got.kinds, func(k kindFigures) bool { return k.together() }) {
+		t.Errorf("where it was asked for: %+v", got.kinds)
+	}
+}
+
+// Every kind of decision belongs to the part of the work in which its finder stands.
+func TestEveryKindHasItsWork(t *testing.T) {
+	for name, want := range map[string]debrief.Work{"decision": debrief.Preparing, "drip": debrief.Collecting, "wash_volume": debrief.Processing, "filter": debrief.Returning, "answer": debrief.Telling, "note": debrief.Telling} {
+		if got := debrief.WorkOf(name); got != want {
+			t.Errorf("%s belongs to %d, want %d", name, got, want)
+		}
 	}
 }

@@ -1,6 +1,8 @@
 package group
 
 import (
+	"slices"
+
 	"rouleau/assets/words"
 	"rouleau/scoring/debrief"
 )
@@ -32,8 +34,21 @@ var otherwise = map[kind]string{
 	{"route", debrief.Needless}:       "group.fault_against",
 }
 
+// otherAspects stand for kinds of a part of the work that are told together, in place of one aspect; they have no fault.
+var otherAspects = [...]string{debrief.Preparing: "other_preparing", debrief.Collecting: "other_collecting", debrief.Processing: "other_processing",
+	debrief.Returning: "other_returning", debrief.Telling: "other_telling"}
+
+var otherKeys = [...]string{debrief.Preparing: "group.other_preparing", debrief.Collecting: "group.other_collecting", debrief.Processing: "group.other_processing",
+	debrief.Returning: "group.other_returning", debrief.Telling: "group.other_telling"}
+
+// together says whether it stands for several kinds of a part of the work.
+func (k kind) together() bool { return slices.Contains(otherAspects[:], k.aspect) }
+
 // name is a kind in words.
 func (k kind) name() string {
+	if i := slices.Index(otherAspects[:], k.aspect); i >= 0 {
+		return words.Say(otherKeys[i])
+	}
 	fault := otherwise[k]
 	if fault == "" {
 		fault = faultKeys[k.fault]

@@ -97,7 +97,7 @@ func TestEveryKindHasAName(t *testing.T) {
 func TestNamesLeaveRoomForBars(t *testing.T) {
 	for _, a := range aspects(t) {
 		for _, fault := range faults {
-			k := kindFigures{kind: kind{a, fault}, each: 100, attempts: 999, critical: 999}
+			k := kindFigures{kind: kind{a, fault}, each: 100, attempts: 999, critical: guarded{attempts: 999}}
 			list := bars(&figures{kinds: []kindFigures{k}, all: part{attempts: 999}}).List
 			apart(t, list)
 			if w := (ui.Style{Size: chartText}).Width(k.name()); barsTo-w < 300 {

@@ -20,9 +20,9 @@ func (g *Group) Lines() (lines []string) {
 		lines = append(lines, words.Say("group.line_section", s.name(), s.modeName(), s.size())+" "+s.results())
 		for i := range f.kinds[:min(mostLines, len(f.kinds))] {
 			k := &f.kinds[i]
-			line := words.Say("group.line_kind", k.name(), k.attempts, f.all.attempts, k.people, points(k.points.mean), points(k.each))
-			if k.critical > 0 {
-				line += words.Say("group.line_critical", k.critical)
+			line := words.Say("group.line_kind", k.name(), k.attempts, attempts(f.all.attempts), people(k.people), points(k.points.mean), points(k.each))
+			if k.critical.attempts > 0 {
+				line += words.Say("group.line_critical", k.critical.attempts)
 			}
 			lines = append(lines, "- "+line)
 		}

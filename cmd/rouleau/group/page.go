@@ -110,7 +110,17 @@ func (s *section) size() string {
 // results say how many passed, and how points lie.
 func (s *section) results() string {
 	all := &s.figures.all
-	judged := words.Say("group.passes", words.Say("group.of", all.passed, all.attempts), s.passMark, all.critical)
+	judged := words.Say("group.passes", words.Say("group.of", all.passed, all.attempts), s.passMark)
+	switch {
+	case all.critical.hidden:
+		judged += " " + words.Say("group.criticals_few", LeastPeople)
+	case all.critical.attempts == 0:
+		judged += " " + words.Say("group.criticals_none")
+	case all.critical.attempts == 1:
+		judged += " " + words.Say("group.critical_one")
+	default:
+		judged += " " + words.Say("group.criticals", all.critical.attempts)
+	}
 	if s.lesson {
 		judged = words.Say("group.lesson_judges")
 	}
@@ -134,10 +144,13 @@ func under(head, text string) string { return page.Strong(head) + " " + text }
 // better says whether the same people had more points the last time.
 func (g *Group) better(s *section) string {
 	a := &s.figures.again
-	if a.people == 0 {
-		return words.Say("group.again_few", g.wishes.least())
+	switch {
+	case a.people == 0 && g.wishes.Small:
+		return words.Say("group.again_nobody")
+	case a.people == 0:
+		return words.Say("group.again_few", LeastPeople)
 	}
-	text := words.Say("group.again", a.people, a.more, a.fewer, debrief.PointsText(a.change.middle))
+	text := words.Say("group.again", people(a.people), a.more, a.fewer, debrief.PointsText(a.change.middle))
 	if a.people < firmPeople {
 		text += " " + words.Say("group.again_impression")
 	}

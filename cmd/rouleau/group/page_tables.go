@@ -114,8 +114,11 @@ func (g *Group) kindTable(f *figures) *page.Table {
 			example = page.Cell{Text: k.example.title, Small: words.Say("group.example_of", g.people[k.example.person], k.example.number)}
 		}
 		critical := cell(words.Say("group.none"))
-		if k.critical > 0 {
-			critical = cell(page.Sign(page.Grave, strconv.Itoa(k.critical)))
+		switch {
+		case k.critical.hidden:
+			critical = cell(words.Say("group.few_short"))
+		case k.critical.attempts > 0:
+			critical = cell(page.Sign(page.Grave, strconv.Itoa(k.critical.attempts)))
 		}
 		t.Rows = append(t.Rows, page.Row{Cells: []page.Cell{cell(k.name()), share(k.attempts, f.all.attempts), cell(words.Say("group.of", k.people, f.all.people)),
 			cell(points(k.points.mean)), cell(points(k.points.middle)), cell(points(k.each)), critical, example}})

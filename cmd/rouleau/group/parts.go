@@ -69,7 +69,7 @@ func (f *figures) parts(entries []*entry, least int, by scale) (all []part) {
 		groups = slices.Delete(groups, i+1, i+2)
 	}
 	for _, g := range groups {
-		p := f.part(g)
+		p := f.part(g, least)
 		p.from, p.to = by.of(g[0]), by.of(g[0])
 		for _, e := range g {
 			p.from, p.to = min(p.from, by.of(e)), max(p.to, by.of(e))
@@ -115,10 +115,10 @@ func (f *figures) againOf(entries []*entry, least int) again {
 			a.fewer++
 		}
 		for i := range f.kinds {
-			if first.of(f.kinds[i].kind) != nil {
+			if first.of(f.kinds[i].all) != nil {
 				a.first[i]++
 			}
-			if last.of(f.kinds[i].kind) != nil {
+			if last.of(f.kinds[i].all) != nil {
 				a.last[i]++
 			}
 		}

@@ -26,7 +26,7 @@ type Block struct {
 	Beside  *Beside
 	Note    bool // set off from the others by its ground
 	Sheet   bool // begins on a new sheet of paper
-	Folded  bool // shut on a screen until its Head is pressed; on paper open, and on no sheet with what is not
+	Folded  bool // shut on a screen until its Head is pressed; on paper open, and on no sheet with what stands before it
 }
 
 // Pair is a name with what belongs to it, one line each.

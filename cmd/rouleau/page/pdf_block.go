@@ -18,7 +18,8 @@ const (
 	tickIn     = 6.0
 	longest    = 219.0 // of lines of text: longer ones are hard to read
 	nameWide   = 39.0
-	leastDrawn = 20.0 // height of a drawing, however long its caption is
+	briefly    = room / 4 // a head and its text up to this are not parted
+	leastDrawn = 20.0     // height of a drawing, however long its caption is
 	unit       = 25.4 / 96
 )
 
@@ -38,7 +39,7 @@ func (p *Page) pieces() (all []*piece) {
 		b := &p.Blocks[i]
 		ps := b.pieces(wide, true)
 		if len(ps) > 0 {
-			ps[0].sheet = ps[0].sheet || b.Sheet || b.Folded != folded
+			ps[0].sheet = ps[0].sheet || b.Sheet || b.Folded && !folded
 			folded = b.Folded
 		}
 		all = append(all, ps...)
@@ -69,8 +70,11 @@ func (b *Block) pieces(width float64, top bool) (all []*piece) {
 	for _, t := range b.Text {
 		all = append(all, lines(t, textLook, min(width, longest), lineRoom)...)
 	}
-	if len(all) > 0 && len(b.Faults) == 0 && b.Drawing == nil && (len(b.Pairs) > 0 || b.Table != nil || len(b.List) > 0 || len(b.Ask) > 0) {
+	if len(all) > 0 && len(b.Faults) == 0 && b.Drawing == nil && (len(b.Pairs) > 0 || b.Table != nil || len(b.List) > 0 || len(b.Ask) > 0 || b.Beside != nil) {
 		all[len(all)-1].keep = true // what is said of a table stands with it
+		for _, p := range all {
+			p.keep = p.keep || height(all) < briefly
+		}
 	}
 	for _, f := range b.Faults {
 		all = append(all, fault(f, width))

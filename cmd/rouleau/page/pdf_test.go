@@ -215,7 +215,21 @@ func TestAnEmptyPageIsOneSheet(t *testing.T) {
 			t.Errorf("%d sheets", len(all))
 		}
 	}
-	if got := fmt.Sprint(len(sheets(t, pdf(t, &Page{Blocks: []Block{{Head: "a"}, {Head: "b", Folded: true}, {Head: "c"}}})))); got != "3" {
+	if got := fmt.Sprint(len(sheets(t, pdf(t, &Page{Blocks: []Block{{Head: "a"}, {Head: "b", Folded: true}, {Head: "c"}}})))); got != "2" {
 		t.Errorf("a folded block between two others takes %s sheets in all", got)
+	}
+}
+
+// A word whose figures are put one by one, as those of one width are, can be searched for.
+func TestFiguresCanBeSearchedFor(t *testing.T) {
+	p := &Page{Blocks: []Block{{Table: &Table{Head: []string{"time", "figure"}, Right: []bool{true, true}, Rows: []Row{{Cells: []Cell{{Text: "1:01:11 to 1:16:41"}, {Text: "11.1 mL"}}}}}}}}
+	sheet := strings.Join(sheets(t, pdf(t, p)), "\n")
+	for _, word := range []string{"1:01:11 ", "1:16:41", "11.1 "} {
+		if !strings.Contains(sheet, "/ActualText <FEFF"+hex16(word)+">") {
+			t.Errorf("%q is not named whole", word)
+		}
+	}
+	if begun, ended := strings.Count(sheet, " BDC"), strings.Count(sheet, "EMC"); begun != ended {
+		t.Errorf("%d words begin and %d end", begun, ended)
 	}
 }

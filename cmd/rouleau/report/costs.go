@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"unicode/utf8"
 
 	"rouleau/assets/words"
 	"rouleau/cmd/rouleau/chart"
@@ -15,14 +16,16 @@ import (
 
 // This file holds what each decision cost: those that would have gained, ranked, and the costliest with both courses.
 
-// How many are told of. Lists that go on are not read.
-const (
-	mostCharted = debrief.MostMarked
-	mostRanked  = 15
-)
+// mostCharted is how many have a chart and a letter on the timeline.
+const mostCharted = debrief.MostMarked
 
-// letter names a decision by its rank.
-func letter(i int) string { return string(rune('A' + i)) }
+// letter names a decision by its rank: A to Z, then AA, AB and so on.
+func letter(i int) string {
+	if i < 26 {
+		return string(rune('A' + i))
+	}
+	return letter(i/26-1) + letter(i%26)
+}
 
 // costs are the decisions that would have gained, ranked, and the first of them with their courses; and the rest. Like the
 // verdict they are shut until one has marked for oneself.
@@ -30,24 +33,20 @@ func (r *Report) costs() []page.Block {
 	rest := r.rest()
 	gained := r.Told.Of(debrief.Gained)
 	if len(gained) == 0 {
-		rest.ID, rest.Head, rest.Sheet = "costs", words.Say("report.costs_head"), true
+		rest.ID, rest.Head = "costs", words.Say("report.costs_head")
 		rest.Text = append([]string{words.Say("report.line_nothing")}, rest.Text...)
 		return []page.Block{rest}
 	}
-	b := page.Block{ID: "costs", Head: words.Say("report.costs_head"), Sheet: true, Folded: r.shut()}
-	b.Text = []string{words.Say("report.costs_lead")}
+	b := page.Block{ID: "costs", Head: words.Say("report.costs_head"), Folded: r.shut()}
+	b.Text = []string{strings.TrimSpace(words.Say("report.costs_lead") + " " + r.Told.Scaled)}
 	b.Table = &page.Table{Head: []string{"", words.Say("report.decision"), words.Say("report.time"), words.Say("report.would_change"), words.Say("report.points"), words.Say("report.how_sure")},
-		Right: []bool{2: true, 4: true, 5: false}, Share: []int{3, 37, 7, 29, 7, 17}}
-	kept, more := cut(gained, mostRanked)
-	for i := range kept {
-		l, name := &kept[i], letter(i)
+		Right: []bool{2: true, 4: true, 5: false}, Share: []int{4, 36, 7, 30, 7, 16}}
+	for i := range gained {
+		l, name := &gained[i], letter(i)
 		if i < mostCharted {
 			name = page.Ref("d"+name, name)
 		}
-		b.Table.Add(name, l.Cost.Decision.Title, at(l.Cost.Decision.Tick), changed(l), l.Points, sure(l))
-	}
-	if more != "" {
-		b.Table.Add("", more, "", "", "", "")
+		b.Table.Add(name, l.Cost.Decision.Title, at(l.Cost.Decision.Tick), r.changed(l), l.Points, sure(l))
 	}
 	b.Beside = &page.Beside{Across: 2, Share: []int{45, 55}, Blocks: r.charted(gained)}
 	if rest.Table == nil && len(rest.List) == 0 {
@@ -56,16 +55,38 @@ func (r *Report) costs() []page.Block {
 	return []page.Block{b, rest}
 }
 
-// changed is what a decision put right would have changed; where that is points alone, of which criteria.
-func changed(l *debrief.Line) string {
-	if len(l.Changes) > 0 || len(l.Bears) == 0 {
+// changed is what a decision put right would have changed; where that is points alone, on which criteria, those of most weight in
+// words.
+func (r *Report) changed(l *debrief.Line) string {
+	if len(l.Changes) > 0 {
 		return strings.Join(l.Changes, ", ")
 	}
-	var signs []string
-	for _, b := range l.Bears {
-		signs = append(signs, page.Ref(criterionSign(b.Criterion), criterionSign(b.Criterion)))
+	var parts []string
+	kept := l.Bears[:min(mostLeading, len(l.Bears))]
+	for i := range kept {
+		if i > 0 && utf8.RuneCountInString(r.grade().Criteria[kept[0].Criterion].Meaning) > briefly {
+			break
+		}
+		parts = append(parts, r.borneLine(&kept[i]))
 	}
-	return words.Say("report.points_of", strings.Join(signs, ", ")) + strings.TrimRight(" "+andMore(l.More), " ")
+	if n := len(l.Bears) + l.More - len(parts); n > 0 {
+		parts = append(parts, less(n))
+	}
+	return strings.Join(parts, "; ")
+}
+
+// How much is said of criteria where there is little room: so many, and one alone if it takes more letters.
+const (
+	mostLeading = 2
+	briefly     = 70
+)
+
+// less says that so many more criteria change by less than those before, "" for none.
+func less(n int) string {
+	if n == 0 {
+		return ""
+	}
+	return count(n, "report.less_one", "report.less")
 }
 
 // sure is how sure a cost is; one that is not catches the eye.
@@ -90,7 +111,7 @@ func (r *Report) charted(gained []debrief.Line) (blocks []page.Block) {
 	for i := range gained {
 		l, d := &gained[i], &gained[i].Cost.Decision
 		ch := chart.Beside(d.Title, own, &chart.Course{Name: words.Say("report.right"), Run: runs[i]}, sim.Seconds(d.Tick))
-		text := page.Block{ID: "d" + letter(i), Text: []string{page.Strong(words.Say("report.lettered", letter(i), d.Title)), told(l)}, List: r.borneLines(l.Bears, andMore(l.More))}
+		text := page.Block{ID: "d" + letter(i), Text: []string{page.Strong(words.Say("report.lettered", letter(i), d.Title)), told(l)}, List: r.borneLines(l.Bears, less(l.More))}
 		drawn := page.Block{Drawing: &page.Drawing{List: ch.List(), Says: ch.Title}}
 		switch {
 		case !ch.Differ():

@@ -26,13 +26,14 @@ func section(t *testing.T, r *Report, from, to string) string {
 // timeline.
 func TestEveryDecisionIsTold(t *testing.T) {
 	r := hasty(t)
-	gained, better, same := r.Told.Of(debrief.Gained), r.Told.Of(debrief.Better), r.Told.Of(debrief.Same)
-	if len(gained)+len(better)+len(same) != len(r.Debrief.Decisions) || len(gained) <= mostCharted || len(better) == 0 || len(same) == 0 {
-		t.Fatalf("%d gained, %d better, %d the same, of %d", len(gained), len(better), len(same), len(r.Debrief.Decisions))
+	gained := r.Told.Of(debrief.Gained)
+	others := slices.Concat(r.Told.Of(debrief.Better), r.Told.Of(debrief.Unclear), r.Told.Of(debrief.Same))
+	if len(gained)+len(others) != len(r.Told.Lines) || len(gained) <= mostCharted || len(others) == 0 {
+		t.Fatalf("%d gained and %d others, of %d", len(gained), len(others), len(r.Told.Lines))
 	}
 	text := section(t, r, "costs", "questions")
 	place := 0
-	for i, l := range gained[:min(mostRanked, len(gained))] {
+	for i, l := range gained {
 		c := l.Cost
 		k := strings.Index(text[place:], c.Decision.Title)
 		if k < 0 {
@@ -53,7 +54,7 @@ func TestEveryDecisionIsTold(t *testing.T) {
 	if got := strings.Count(text, "<svg "); got > mostCharted || got < 1 {
 		t.Errorf("%d charts", got)
 	}
-	for _, l := range slices.Concat(better[:min(mostBetter, len(better))], same[:min(mostSame, len(same))]) {
+	for _, l := range others {
 		if !strings.Contains(text, l.Cost.Decision.Title) {
 			t.Errorf("%q is not told", l.Cost.Decision.Title)
 		}
@@ -74,8 +75,8 @@ func TestTheRightCourseIsDrawn(t *testing.T) {
 	}
 }
 
-// Lists that go on are cut, with how many more there are.
-func TestLongListsAreCut(t *testing.T) {
+// A page holds all decisions, however many there are; a terminal says how many more.
+func TestLongListsStandOnThePageAlone(t *testing.T) {
 	base := lesson(t)
 	r := *base
 	var costs []debrief.Cost
@@ -87,13 +88,48 @@ func TestLongListsAreCut(t *testing.T) {
 	debrief.Rank(costs)
 	r.Told = debrief.Tell(r.Debrief, costs)
 	text := section(t, &r, "costs", "questions")
-	for group, most := range map[debrief.Group]int{debrief.Gained: mostRanked, debrief.Better: mostBetter} {
-		if more := len(r.Told.Of(group)) - most; more <= 0 || !strings.Contains(text, words.Say("report.line_more", more)) {
-			t.Errorf("group %d: that there are %d more is not said", group, more)
+	for _, g := range []debrief.Group{debrief.Gained, debrief.Better, debrief.Same} {
+		lines, rows := r.Told.Of(g), 0
+		titles := map[string]bool{}
+		for i := range lines {
+			if title := lines[i].Cost.Decision.Title; !titles[title] {
+				titles[title], rows = true, rows+strings.Count(text, "<td>"+title+"</td>")
+			}
+		}
+		if rows < len(lines) {
+			t.Errorf("group %d: %d of %d are told", g, rows, len(lines))
 		}
 	}
-	if n := len(r.Lines()); n > 40 {
-		t.Errorf("the terminal is told %d lines", n)
+	lines := r.Lines()
+	if more := len(r.Told.Of(debrief.Gained)) - mostLines; more <= 0 || !slices.Contains(lines, words.Say("report.line_more", more)) {
+		t.Errorf("a terminal is not told that there are %d more", more)
+	}
+	if len(lines) > 40 {
+		t.Errorf("the terminal is told %d lines", len(lines))
+	}
+	for i, want := range map[int]string{0: "A", 25: "Z", 26: "AA", 52: "BA"} {
+		if got := letter(i); got != want {
+			t.Errorf("letter %d is %s", i, got)
+		}
+	}
+}
+
+// What a decision changes in points alone is said in words: the criteria of most weight, and of how many others.
+func TestPointsAloneAreSaidInWords(t *testing.T) {
+	r := hasty(t)
+	l := &debrief.Line{Bears: []debrief.Borne{{Criterion: 0, Points: "+2.0"}, {Criterion: 1, Points: "+1.0"}, {Criterion: 2, Points: "+0.5"}}, More: 4}
+	got := r.changed(l)
+	if want := r.grade().Criteria[0].Meaning + ": +2.0"; !strings.Contains(got, want) {
+		t.Errorf("%q does not say %q", got, want)
+	}
+	if strings.Contains(got, "+0.5") || !strings.HasSuffix(got, words.Say("report.less", 5)) && !strings.HasSuffix(got, words.Say("report.less", 6)) {
+		t.Errorf("%q", got)
+	}
+	if l.Changes = []string{"one more bowl", "no clot"}; r.changed(l) != "one more bowl, no clot" {
+		t.Errorf("%q", r.changed(l))
+	}
+	if got := r.changed(&debrief.Line{Bears: l.Bears[:1]}); strings.Contains(got, ";") {
+		t.Errorf("%q", got)
 	}
 }
 

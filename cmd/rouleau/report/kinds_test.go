@@ -79,7 +79,7 @@ func TestBreaksAreTold(t *testing.T) {
 // Figures are shown with digits that make sense.
 func TestFiguresAreShownSensibly(t *testing.T) {
 	for _, k := range []struct{ got, want string }{
-		{shown(0.0003, "mL"), "0 mL"}, {shown(-0.004, "g/dL"), "0 g/dL"}, {shown(-0.4, "g/dL"), "\u22120.4 g/dL"}, {shown(0.0003, "share"), "0.0003"}, {shown(900, "mL/min"), "900 mL/min"},
+		{shown(0.0003, "mL"), "0 mL"}, {shown(-0.004, "g/dL"), "0 g/dL"}, {shown(-0.4, "g/dL"), "\u22120.4 g/dL"}, {shown(0.0003, "share"), "0.03 %"}, {shown(1.0/6, "share"), "16.7 %"}, {percent("0.86 to 0.97"), "86 to 97 %"}, {percent("at least 1"), "at least 100 %"}, {shown(900, "mL/min"), "900 mL/min"},
 		{minus("at least -0.4 g/dL"), "at least \u22120.4 g/dL"}, {minus("2-3 bowls, cross-match"), "2-3 bowls, cross-match"},
 		{sentence("processing: too few"), "Processing: too few."}, {sentence("Done."), "Done."}, {sentence("élan"), "Élan."},
 	} {

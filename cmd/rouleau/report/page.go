@@ -17,7 +17,7 @@ import (
 // looks like, what each decision cost, and what to talk about.
 func (r *Report) Page() *page.Page {
 	p := &page.Page{Title: words.Say("report.title", r.scenario().Title), Lead: []string{r.scenario().Summary, words.Say("report.feedback_page")}}
-	p.Blocks = append(p.Blocks, r.about(), contents(), r.self(), r.judged())
+	p.Blocks = append(p.Blocks, page.Block{Beside: &page.Beside{Blocks: []page.Block{r.about(), contents()}}}, r.self(), r.judged())
 	p.Blocks = append(p.Blocks, r.timeline()...)
 	p.Blocks = append(p.Blocks, r.besideGood())
 	p.Blocks = append(p.Blocks, r.costs()...)
@@ -95,9 +95,9 @@ func breaks(a *attempt.Attempt) (lines []string) {
 	return lines
 }
 
-// questions are those for the talk, by its stages.
+// questions are those for the talk, by its stages. They tell what happened, and are shut like the verdict.
 func (r *Report) questions() page.Block {
-	b := page.Block{ID: "questions", Head: words.Say("report.questions_head"), Text: []string{words.Say("report.questions_lead")}}
+	b := page.Block{ID: "questions", Head: words.Say("report.questions_head"), Text: []string{words.Say("report.questions_lead")}, Folded: r.shut()}
 	stage := ""
 	for _, q := range r.Told.Questions {
 		text := q.Text

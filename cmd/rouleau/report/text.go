@@ -1,6 +1,8 @@
 package report
 
 import (
+	"strings"
+
 	"rouleau/assets/words"
 	"rouleau/scoring/debrief"
 )
@@ -31,7 +33,7 @@ func (r *Report) Lines() []string {
 	if len(gained) == 0 {
 		lines = append(lines, words.Say("report.line_nothing"))
 	} else {
-		lines = append(lines, words.Say("report.line_costs"))
+		lines = append(lines, strings.TrimSpace(words.Say("report.line_costs")+" "+r.Told.Scaled))
 	}
 	kept, more := cut(gained, mostLines)
 	for i := range kept {
@@ -72,16 +74,10 @@ func count(n int, one, more string) string {
 	return words.Say(more, n)
 }
 
-// cut is a list for reading: what is beyond so many is a number.
+// cut is a list for a terminal: of what is beyond so many it says how many there are, and where they stand.
 func cut[T any](all []T, most int) (kept []T, more string) {
-	kept = all[:min(most, len(all))]
-	return kept, andMore(len(all) - len(kept))
-}
-
-// andMore says that there are so many more, "" for none.
-func andMore(n int) string {
-	if n == 0 {
-		return ""
+	if kept = all[:min(most, len(all))]; len(kept) < len(all) {
+		more = words.Say("report.line_more", len(all)-len(kept))
 	}
-	return words.Say("report.line_more", n)
+	return kept, more
 }

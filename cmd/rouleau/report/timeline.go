@@ -21,7 +21,7 @@ type pointer struct {
 	tick           int64
 }
 
-// timeline is the chart and its tables.
+// timeline is the chart and its tables. Marks and words on it tell of the verdict, and so it is shut like that.
 func (r *Report) timeline() []page.Block {
 	decisions, criteria := r.decisionPointers(), r.criterionPointers()
 	story := &chart.Story{Title: words.Say("report.timeline_title"), Course: chart.CourseOf(words.Say("report.own"), r.Debrief.Record.Run), MostClotML: r.mostClotML(),
@@ -29,7 +29,7 @@ func (r *Report) timeline() []page.Block {
 	story.More = withMoments(story.More)
 	ch, named := chart.Timeline(story)
 	drawn := page.Block{ID: "timeline", Head: words.Say("report.timeline_head"), Drawing: &page.Drawing{List: ch.List(), Says: ch.Title},
-		Caption: ch.Caption + " " + words.Say("report.timeline_signs"), Sheet: true}
+		Caption: ch.Caption + " " + words.Say("report.timeline_signs"), Sheet: true, Folded: r.shut()}
 	var groups []group
 	for i := range named {
 		n := &named[i]
@@ -37,7 +37,11 @@ func (r *Report) timeline() []page.Block {
 			groups = append(groups, group{head: n.Row})
 		}
 		g := &groups[len(groups)-1]
-		g.rows = append(g.rows, page.Row{ID: fmt.Sprintf("m%d", n.Number), Cells: []page.Cell{{Text: fmt.Sprint(n.Number)}, lasting(n), {Text: times(n)}}})
+		row := page.Row{Cells: []page.Cell{{}, lasting(n), {Text: times(n)}}}
+		if n.Number > 0 {
+			row.ID, row.Cells[0].Text = fmt.Sprintf("m%d", n.Number), fmt.Sprint(n.Number)
+		}
+		g.rows = append(g.rows, row)
 	}
 	signs := group{head: words.Say("report.signs_head")}
 	for _, p := range append(decisions, criteria...) {
@@ -53,7 +57,7 @@ func (r *Report) timeline() []page.Block {
 	for _, g := range groups {
 		tables.Blocks = append(tables.Blocks, g.columns()...)
 	}
-	return []page.Block{drawn, {Head: words.Say("report.numbers_head"), Beside: tables, Sheet: true, Folded: r.shut()}}
+	return []page.Block{drawn, {Head: words.Say("report.numbers_head"), Beside: tables, Folded: r.shut()}}
 }
 
 // group is a row of the timeline with what stands in it.
@@ -62,17 +66,21 @@ type group struct {
 	rows []page.Row
 }
 
-const tableColumns = 3
+const (
+	tableColumns = 3
+	mostLong     = 36.0 // lines of what stands beside each other: longer ones leave much of a sheet empty
+)
 
-// columns are the rows of a group in tables beside each other, about as long as each other.
-func (g *group) columns() []page.Block {
+// columns are the rows of a group in tables beside each other, about as long as each other, as many below each other as it takes.
+func (g *group) columns() (blocks []page.Block) {
 	all := 0.0
 	for _, row := range g.rows {
 		all += long(row)
 	}
-	blocks, sum := make([]page.Block, tableColumns), 0.0
+	tables := tableColumns * int(math.Ceil(all/mostLong))
+	blocks, sum := make([]page.Block, tables), 0.0
 	for _, row := range g.rows {
-		b := &blocks[min(int(tableColumns*sum/all), tableColumns-1)]
+		b := &blocks[min(int(float64(tables)*sum/all), tables-1)]
 		if b.Table == nil {
 			b.Table = &page.Table{Head: []string{"", words.Say("report.time"), g.head}, Share: []int{11, 23, 66}}
 		}
@@ -121,8 +129,8 @@ func (r *Report) says(o *sim.Occurrence) string {
 
 // decisionPointers are the costliest decisions at the moment at which they should have been taken.
 func (r *Report) decisionPointers() (all []pointer) {
-	gained, _ := cut(r.Told.Of(debrief.Gained), mostCharted)
-	for i := range gained {
+	gained := r.Told.Of(debrief.Gained)
+	for i := range gained[:min(mostCharted, len(gained))] {
 		d := &gained[i].Cost.Decision
 		all = append(all, pointer{letter(i), "d" + letter(i), d.Title, d.Tick})
 	}

@@ -152,8 +152,16 @@ func criterionRow(i int, c *scoring.CriterionGrade) page.Row {
 	if c.Tick >= 0 {
 		moment = page.Ref("at-"+criterionSign(i), at(c.Tick))
 	}
-	return page.Row{ID: criterionSign(i), Cells: []page.Cell{{Text: criterionSign(i)}, {Text: c.Meaning}, {Text: measured}, {Text: minus(c.Target)}, {Text: pointsSign(c)},
+	return page.Row{ID: criterionSign(i), Cells: []page.Cell{{Text: criterionSign(i)}, {Text: c.Meaning}, {Text: measured}, {Text: target(c)}, {Text: pointsSign(c)},
 		{Text: strings.TrimSuffix(strings.TrimSpace(c.Reason), ":"), Small: words.Say("result.source", c.Source)}, {Text: moment}}}
+}
+
+// target is that of a criterion, with what is written as it is for its value.
+func target(c *scoring.CriterionGrade) string {
+	if c.Unit == scenarios.Share {
+		return percent(c.Target)
+	}
+	return minus(c.Target)
 }
 
 // pointsSign is the points of a criterion with a shape for how much of them was got.
@@ -171,7 +179,9 @@ func pointsSign(c *scoring.CriterionGrade) string {
 // shown is a measured value. What is less than anybody could measure at a bench is nothing.
 func shown(v float64, unit string) string {
 	switch unit {
-	case scenarios.Share, scenarios.YesNo, "ratio", "":
+	case scenarios.Share:
+		return percent(strconv.FormatFloat(v, 'f', -1, 64))
+	case scenarios.YesNo, "ratio", "":
 	default:
 		if math.Abs(v) < 0.005 {
 			v = 0
@@ -179,6 +189,21 @@ func shown(v float64, unit string) string {
 	}
 	return minus(scoring.ShowUnit(v, unit))
 }
+
+// percent writes the shares in a text in percent: at least 90 %.
+func percent(text string) string {
+	text = share.ReplaceAllStringFunc(text, func(part string) string {
+		v, _ := strconv.ParseFloat(part, 64)
+		return scoring.Show(100 * v)
+	})
+	if end := share.FindAllStringIndex(text, -1); len(end) > 0 {
+		last := end[len(end)-1]
+		text = text[:last[0]] + words.Say("report.percent", text[last[0]:last[1]]) + text[last[1]:]
+	}
+	return text
+}
+
+var share = regexp.MustCompile(`[0-9]+(\.[0-9]+)?`)
 
 // minus puts a minus where a hyphen stands before a figure.
 func minus(text string) string { return hyphen.ReplaceAllString(text, "${1}\u2212$2") }

@@ -29,7 +29,7 @@ type Driver struct {
 // New makes a driver and draws the first frame.
 func New(size ui.Vec, screen func(*ui.Core)) *Driver {
 	d := &Driver{Core: ui.New(ui.Paper()), Screen: screen, Size: size, Scale: 1, pointer: ui.Vec{X: -1, Y: -1}}
-	d.Core.Words = ui.Words{HoldToConfirm: "keep pressed", AgainToConfirm: "again to confirm",
+	d.Core.Words = ui.Words{HoldToConfirm: "keep pressed", AgainToConfirm: "again to confirm", More: "%d more",
 		Enter: "Enter", Space: "Space", Tab: "Tab", Escape: "Esc", Shift: "Shift", Ctrl: "Ctrl", Alt: "Alt"}
 	d.Idle()
 	return d
