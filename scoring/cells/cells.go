@@ -4,12 +4,16 @@ package cells
 import (
 	"strconv"
 	"strings"
+	"unicode/utf8"
 )
+
+// formulaSigns begin a formula; the wide ones of East Asian keyboards too, which some spreadsheets take for the same.
+const formulaSigns = "=+-@\t\r\n'＝＋－＠"
 
 // Text is a text for a cell: one that a spreadsheet would take for a formula has ' before it. Numbers that we made ourselves
 // need none.
 func Text(text string) string {
-	if text != "" && strings.ContainsAny(text[:1], "=+-@\t\r\n'") {
+	if first, _ := utf8.DecodeRuneInString(text); text != "" && strings.ContainsRune(formulaSigns, first) {
 		return "'" + text
 	}
 	return text

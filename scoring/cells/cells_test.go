@@ -36,6 +36,7 @@ func TestFormulasBecomeTexts(t *testing.T) {
 	for text, want := range map[string]string{
 		"": "", "rn-47": "rn-47", "a=b": "a=b", "=1+1": "'=1+1", "+44": "'+44", "-3": "'-3", "@SUM(A1)": "'@SUM(A1)",
 		"\t=1": "'\t=1", "\r=1": "'\r=1", "\n=1": "'\n=1", "'quoted": "''quoted", "5 °C": "5 °C",
+		"＝1+1": "'＝1+1", "＋44": "'＋44", "－3": "'－3", "＠x": "'＠x",
 	} {
 		if got := Text(text); got != want {
 			t.Errorf("%q becomes %q, want %q", text, got, want)

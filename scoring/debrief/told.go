@@ -94,8 +94,11 @@ func (t *Told) Of(g Group) []Line {
 
 func (d *Debrief) line(c *Cost) Line {
 	l := Line{Cost: c, Group: Same, Points: PointsText(c.Points), Changes: d.changes(&c.With)}
-	if c.Mattered() && (len(l.Changes) > 0 || !Slight(c.Points)) {
+	switch changes := len(l.Changes) > 0; {
+	case c.Mattered() && (changes || !Slight(c.Points)):
 		l.Group = d.group(c)
+	case changes && !Slight(c.Points): // what points gained the patient or the product lost
+		l.Group = Unclear
 	}
 	l.Bears, l.More = d.bears(c)
 	if c.Spread.Drawn > 0 {
@@ -134,9 +137,9 @@ func (t *Told) agree() {
 	gained := map[string]bool{}
 	whole := map[string]bool{}
 	for i := range t.Lines {
-		if d := &t.Lines[i].Cost.Decision; t.Lines[i].Group == Gained {
-			gained[d.Aspect], whole[d.Aspect] = true, whole[d.Aspect] || !d.Part
-		}
+		d, group := &t.Lines[i].Cost.Decision, t.Lines[i].Group
+		gained[d.Aspect] = gained[d.Aspect] || group == Gained
+		whole[d.Aspect] = whole[d.Aspect] || !d.Part && group <= Better
 	}
 	t.Lines = slices.DeleteFunc(t.Lines, func(l Line) bool {
 		return l.Group != Gained && l.Cost.Decision.Part && whole[l.Cost.Decision.Aspect]

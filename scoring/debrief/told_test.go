@@ -106,6 +106,11 @@ func TestNothingIsSaidTwoWays(t *testing.T) {
 	if n := len(told.Of(Unclear)); n != 2 {
 		t.Errorf("%d are unclear", n)
 	}
+	costs[0].Gain, costs[0].Points, costs[1].Gain, costs[1].Points = -3, -3, -2, -2 // a whole that was the better way
+	if lines := Tell(d, costs).Lines; slices.ContainsFunc(lines, func(l Line) bool { return l.Cost.Place == costs[1].Place }) {
+		t.Error("a part is praised beside its whole")
+	}
+	costs[0].Gain, costs[0].Points = 3, 3
 	costs[1].Decision.Part = false
 	if n := len(Tell(d, costs).Of(Unclear)); n != 3 {
 		t.Errorf("%d are unclear where one kind of decision helped and did harm", n)

@@ -67,7 +67,7 @@ func (t *teller) cost(l *debrief.Line, nth int) bench.Cost {
 		bears = append(bears, words.Say("desk_debrief.borne", b.Points, short(t.d.Own.Grade.Criteria[b.Criterion].Meaning)))
 	}
 	if l.More > 0 {
-		bears = append(bears, words.Say("report.line_more", l.More))
+		bears = append(bears, words.Say("desk_debrief.more", l.More))
 	}
 	return bench.Cost{Group: costGroups[l.Group], Place: l.Cost.Place, Points: l.Points, Title: sentence(d.Title), Changes: strings.Join(l.Changes, ", "), Sure: l.Sure, Unsure: l.Unsure,
 		Bears: strings.Join(bears, "; "), At: momentOf(d.Tick), Marked: l.Group == debrief.Gained && nth < debrief.MostMarked}

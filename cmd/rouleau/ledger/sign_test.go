@@ -114,7 +114,7 @@ func TestWhatNobodyCanSignFor(t *testing.T) {
 		"changed.json": {bytes.Replace(good, []byte(`"passed": true`), []byte(`"passed": false`), 1), int(shelf.NotRight), "changed after it was saved"},
 		"forged.json": {change(t, attemptOf(t, done{seed: 7, idle: true}), func(a *attempt.Attempt) { a.Grade.Passed, a.Grade.Points = true, 99 }), int(shelf.NotRight),
 			"the grade parts in passed: true recorded, false now"},
-		"other.json": {[]byte("{}"), rule, "format"},
+		"other.json": {[]byte("{}"), rule, "this is not an attempt"},
 	} {
 		g := signing(t, done{seed: 7})
 		g.Attempt = file(t, folder, name, c.data)

@@ -61,6 +61,9 @@ func (r *Report) changed(l *debrief.Line) string {
 	if len(l.Changes) > 0 {
 		return strings.Join(l.Changes, ", ")
 	}
+	if len(l.Bears) == 0 && l.Points != debrief.PointsText(0) {
+		return words.Say("report.trifles")
+	}
 	var parts []string
 	kept := l.Bears[:min(mostLeading, len(l.Bears))]
 	for i := range kept {
