@@ -1,6 +1,8 @@
 package debrief
 
 import (
+	"slices"
+
 	"rouleau/scoring/play"
 	"rouleau/sim"
 )
@@ -79,6 +81,11 @@ func (h *hand) unsupplied(r *play.Run, s *step) bool {
 	own := &h.rec.moments[s.own].seen
 	if k := own.Bench.HookPack[sim.WashHookA]; s.act.Do != sim.Wash || r.State.Pump.Mode != sim.PumpIdle || k < 0 || own.Bench.PackLeftML[k] < own.Pump.WashML-nearlyML {
 		return false
+	}
+	if r.State.Bench.HookPack[sim.WashHookA] < 0 && slices.ContainsFunc(h.queue[apart], func(o step) bool {
+		return !o.done && o.act.Do == sim.Hang && o.act.On == sim.WashHookA && o.due <= r.State.Tick+soon
+	}) {
+		return true // the person is about to hang it
 	}
 	return h.hangsFresh(r, r.State.Pump.WashML-nearlyML)
 }

@@ -227,7 +227,8 @@ func (h *hand) leaks(r *play.Run) {
 	slices.SortStableFunc(h.queue[apart], func(a, b step) int { return cmp.Compare(a.due, b.due) })
 }
 
-// stopsLeak is the person's act that stopped a leaking bowl, and how long after the alarm it came; -1 for none.
+// stopsLeak is the person's first act against a leaking bowl, which need not have turned, and how long after the alarm it came; -1
+// for none.
 func (rec *Record) stopsLeak() (own int, after int64) {
 	since := int64(-1)
 	for i := range rec.Run.Log {
@@ -237,7 +238,7 @@ func (rec *Record) stopsLeak() (own int, after int64) {
 		}
 	}
 	for i := range rec.Run.Actions {
-		if a := &rec.Run.Actions[i]; since >= 0 && a.Tick >= since && a.Do == sim.StopAll {
+		if a := &rec.Run.Actions[i]; since >= 0 && a.Tick >= since && (a.Do == sim.StopAll || a.Do == sim.Clamp || a.Do == sim.ReplaceSet) {
 			return i, a.Tick - since
 		}
 	}

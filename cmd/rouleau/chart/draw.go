@@ -213,7 +213,11 @@ func (d *drawing) names(lane *Lane, y float32, least, most float64) {
 		line := at
 		d.sample(line.CutLeft(sampleW), d.look(v.Look))
 		line.CutLeft(8)
-		c.Text(line, v.Name, ui.Style{Size: size})
+		name := v.Name
+		if n := len(v.Values); lane.Unit != "" && name == lane.Name && n > 0 && math.IsNaN(v.Values[n-1]) { // else the unit stands behind the last value
+			name = words.Say("course.of", name, lane.Unit)
+		}
+		c.Text(line, name, ui.Style{Size: size})
 		at.Y += nameH
 	}
 	at.X += sampleW + 8

@@ -84,6 +84,9 @@ func TestATimelineIsWholeAndReadable(t *testing.T) {
 					t.Errorf("%s: the drawing does not say %q", what, want)
 				}
 			}
+			if unit := words.Say("course.of", words.Say("course.washed"), "mL"); name == "steady-oozing-spine" && !have[unit] {
+				t.Errorf("%s: the lane that ends without a value does not say its unit, %q", what, unit)
+			}
 			onSheet(t, what, ch.List(), sheetW, sheetH)
 			everyMoment(t, what, co, ch, named, have)
 		}

@@ -26,6 +26,7 @@ func (r *Report) judged() page.Block {
 		b.Text = append(b.Text, criticalLine(i, &g.Critical[i]))
 	}
 	b.Text = append(b.Text, page.Strong(r.opening()))
+	b.Text = append(b.Text, r.warnings()...)
 	if !g.Passed && !r.scenario().Lesson() {
 		var reasons []string
 		for _, why := range g.Reasons {
