@@ -211,11 +211,14 @@ func (h *hand) leaks(r *play.Run) {
 	if h.leakAct == 0 {
 		h.leakAct, h.leakAfter = h.rec.stopsLeak()
 	}
-	if h.leakAct < 0 || s.Tick <= s.Alarms.Since[sim.AlarmLeak]+h.leakAfter+sim.TicksPerSecond || sim.May(&r.Case, s, sim.Action{Do: sim.StopAll}) != "" {
+	if h.leakAfter < 0 || s.Tick <= s.Alarms.Since[sim.AlarmLeak]+h.leakAfter+sim.TicksPerSecond || sim.May(&r.Case, s, sim.Action{Do: sim.StopAll}) != "" {
 		return
 	}
 	r.Do(sim.Action{Do: sim.StopAll})
 	h.seenAt = -1
+	if h.leakAct < 0 {
+		return
+	}
 	stopped := h.rec.Run.Actions[h.leakAct].Tick
 	by := stopped - s.Tick
 	for i := range h.queue[apart] {
@@ -227,8 +230,8 @@ func (h *hand) leaks(r *play.Run) {
 	slices.SortStableFunc(h.queue[apart], func(a, b step) int { return cmp.Compare(a.due, b.due) })
 }
 
-// stopsLeak is the person's first act against a leaking bowl, which need not have turned, and how long after the alarm it came; -1
-// for none.
+// stopsLeak is the person's first act against a leaking bowl, which need not have turned, and how long after the alarm it came.
+// Where theirs never leaked it is -1, and anybody stops it soon; where they did nothing the time is -1 too.
 func (rec *Record) stopsLeak() (own int, after int64) {
 	since := int64(-1)
 	for i := range rec.Run.Log {
@@ -237,10 +240,15 @@ func (rec *Record) stopsLeak() (own int, after int64) {
 			break
 		}
 	}
+	if since < 0 {
+		return -1, leakSoon
+	}
 	for i := range rec.Run.Actions {
-		if a := &rec.Run.Actions[i]; since >= 0 && a.Tick >= since && (a.Do == sim.StopAll || a.Do == sim.Clamp || a.Do == sim.ReplaceSet) {
+		if a := &rec.Run.Actions[i]; a.Tick >= since && (a.Do == sim.StopAll || a.Do == sim.Clamp || a.Do == sim.ReplaceSet) {
 			return i, a.Tick - since
 		}
 	}
-	return -1, 0
+	return -1, -1
 }
+
+const leakSoon = 10 * sim.TicksPerSecond // after the alarm [A]
