@@ -1,7 +1,6 @@
 package debrief
 
 import (
-	"cmp"
 	"slices"
 
 	"rouleau/scoring/play"
@@ -9,16 +8,14 @@ import (
 )
 
 // What keeps the work going in another course where the person's own acts would let it stand: the bag to be filled hangs on the
-// patient, a bowl that had stuck flows here and nobody stops it, a bowl leaks that stood in their own, or more anticoagulant is used
-// and the pack runs out.
+// patient, a bowl that had stuck flows here and nobody stops it, or more anticoagulant is used and the pack runs out.
 
 const (
 	lowDripML  = 60.0 // in the anticoagulant pack when the next one is hung, as steady does
 	moreDripML = 20.0 // of anticoagulant than the person had used
 
-	hooksSoon   = 60 * sim.TicksPerSecond     // a bag is connected so soon that the pump, running early, waits for it
-	fillsOn     = 30 * sim.TicksPerSecond     // from an air stop to filling on
-	leakMending = 5 * 60 * sim.TicksPerSecond // from stopping a leaking bowl to the last of what mended it
+	hooksSoon = 60 * sim.TicksPerSecond // a bag is connected so soon that the pump, running early, waits for it
+	fillsOn   = 30 * sim.TicksPerSecond // from an air stop to filling on
 )
 
 // makesRoom hangs a fresh bag where the bowl cannot be emptied, nor air let out, into the one on the patient. It is the fresh bag
@@ -37,56 +34,6 @@ func (h *hand) makesRoom(r *play.Run, s *step, why sim.Reason) {
 // nothingToClear says whether the lines cannot be cleared because the bag hangs on the patient, and there is no air in them.
 func (h *hand) nothingToClear(r *play.Run, s *step, why sim.Reason) bool {
 	return s.act.Do == sim.ClearLine && (why == "take_bag_off_patient_first" || why == "bag_is_being_given") && r.State.Bowl.AirML < 1
-}
-
-// goesOn says whether the person went on, by an act, with a filling that air had stopped.
-func goesOn(own *sim.Seen, s *step) bool {
-	return own.Pump.Mode == sim.PumpIdle && (s.act.Do == sim.ClearLine && own.Pump.AirML >= 1 || s.act.Do == sim.Fill && own.Pump.CycleOpen && !own.Pump.Washed)
-}
-
-// undisturbed says whether a bowl fills here, or is full, where air had stopped the person's own: what they did to go on is left out.
-func (h *hand) undisturbed(r *play.Run, s *step) bool {
-	if !goesOn(&h.rec.moments[s.own].seen, s) || r.State.Bowl.AirML >= 1 {
-		return false
-	}
-	return r.State.Pump.Mode == sim.PumpFill || h.fullAlready(r, s)
-}
-
-// fullAlready says whether a bowl that filled here without a stop has become as full as the person's own did with all its stops, so
-// that what they did to go on is left out at once.
-func (h *hand) fullAlready(r *play.Run, s *step) bool {
-	if !goesOn(&h.rec.moments[s.own].seen, s) || r.State.CycleUsed == 0 {
-		return false
-	}
-	cy := &r.State.Cycles[r.State.CycleUsed-1]
-	switch r.State.Pump.Mode {
-	case sim.PumpIdle:
-		then, last := h.rec.bedAt(h.rec.Run.Actions[s.own].Tick)
-		return cy.DoneTick == 0 && cy.WashTick == 0 && cy.BedAtStop >= max(then+2*sameBed, last-sameBed)
-	case sim.PumpFill:
-		for i := range h.queue[pumping] {
-			if s := &h.queue[pumping][i]; s.own >= 0 && !goesOn(&h.rec.moments[s.own].seen, s) {
-				return h.past(r, s)
-			}
-		}
-	}
-	return false
-}
-
-const sameBed = 0.05 // of the bowl: two fillings that were stopped alike
-
-// bedAt is how full the person's bowl had become by a tick, and how full it was when its filling was stopped for the last time.
-func (rec *Record) bedAt(tick int64) (then, last float64) {
-	from := tick
-	for _, cy := range rec.Run.State.Cycles[:rec.Run.State.CycleUsed] {
-		if cy.FillTick > 0 && cy.FillTick <= tick {
-			from, last = cy.FillTick, cy.BedAtStop
-		}
-	}
-	for t := from; t <= tick; t += sim.TicksPerSecond {
-		then = max(then, rec.at(t).FillFraction)
-	}
-	return max(then, rec.at(tick).FillFraction), last
 }
 
 // overfills says whether the bowl would be emptied into a bag that has no room for it, as the person's own had.
@@ -200,55 +147,3 @@ func (h *hand) replacesFirst(r *play.Run, s *step) bool {
 		return !o.done && o.act.Do == sim.ReplaceSet && o.act.On == sim.ProcessingSet && o.due <= r.State.Tick
 	})
 }
-
-// leaks stops a bowl that leaks as soon after the alarm as the person did, where theirs stood at the time or began to leak at
-// another one, and brings what they did to mend it forward.
-func (h *hand) leaks(r *play.Run) {
-	s := &r.State
-	if !s.Alarms.On[sim.AlarmLeak] || !s.Bowl.Spinning {
-		return
-	}
-	if h.leakAct == 0 {
-		h.leakAct, h.leakAfter = h.rec.stopsLeak()
-	}
-	if h.leakAfter < 0 || s.Tick <= s.Alarms.Since[sim.AlarmLeak]+h.leakAfter+sim.TicksPerSecond || sim.May(&r.Case, s, sim.Action{Do: sim.StopAll}) != "" {
-		return
-	}
-	r.Do(sim.Action{Do: sim.StopAll})
-	h.seenAt = -1
-	if h.leakAct < 0 {
-		return
-	}
-	stopped := h.rec.Run.Actions[h.leakAct].Tick
-	by := stopped - s.Tick
-	for i := range h.queue[apart] {
-		o := &h.queue[apart][i]
-		if mends := o.act.Do == sim.ReplaceSet || o.act.Do == sim.Connect || o.act.Do == sim.Clamp; mends && o.own > h.leakAct && o.due <= stopped+leakMending && by > 0 {
-			o.due -= by
-		}
-	}
-	slices.SortStableFunc(h.queue[apart], func(a, b step) int { return cmp.Compare(a.due, b.due) })
-}
-
-// stopsLeak is the person's first act against a leaking bowl, which need not have turned, and how long after the alarm it came.
-// Where theirs never leaked it is -1, and anybody stops it soon; where they did nothing the time is -1 too.
-func (rec *Record) stopsLeak() (own int, after int64) {
-	since := int64(-1)
-	for i := range rec.Run.Log {
-		if o := &rec.Run.Log[i]; o.Kind == sim.Alarmed && o.Key == sim.AlarmLeak.String() {
-			since = o.Tick
-			break
-		}
-	}
-	if since < 0 {
-		return -1, leakSoon
-	}
-	for i := range rec.Run.Actions {
-		if a := &rec.Run.Actions[i]; a.Tick >= since && (a.Do == sim.StopAll || a.Do == sim.Clamp || a.Do == sim.ReplaceSet) {
-			return i, a.Tick - since
-		}
-	}
-	return -1, -1
-}
-
-const leakSoon = 10 * sim.TicksPerSecond // after the alarm [A]
