@@ -16,7 +16,7 @@ var suspicious = []struct {
 }{
 	{regexp.MustCompile(`\d{6,}|\d{3}[ .-]\d{3}[ .-]?\d{2,}`), "book.looks_like_number"},
 	{regexp.MustCompile(`\b\d{1,2}[./-]\d{1,2}[./-](\d{4}|\d{2})\b|\b(19|20)\d\d-\d\d-\d\d\b`), "book.looks_like_birth"},
-	{regexp.MustCompile(`(?i)\b(mr|mrs|ms|miss|herr|frau|mme|dr)\.? +\p{Lu}`), "book.looks_like_name"},
+	{regexp.MustCompile(`(?i)\b(mr|mrs|ms|miss|herr|frau|mme|dr)\.? +\p{Lu}\p{L}*`), "book.looks_like_name"},
 	{regexp.MustCompile(`(?i)\b(date of birth|born on|d\.?o\.?b|mrn|hospital number|patient (number|id))\b`), "book.looks_like_identity"},
 	{regexp.MustCompile(`[\w.+-]+@[\w-]+\.\w`), "book.looks_like_address"},
 }
