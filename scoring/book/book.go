@@ -17,6 +17,7 @@ type Book struct {
 	store  Store
 	chance io.Reader
 	now    func() time.Time
+	damage error // that was found in reading
 	// ClockIsRight is said by somebody who writes although the book was last written to later than now: then it was the other
 	// clock that was wrong.
 	ClockIsRight bool
@@ -41,21 +42,24 @@ func Open(store Store, chance io.Reader, now func() time.Time) (*Book, error) {
 	return b, b.Reread()
 }
 
-// Reread takes in what others have written.
+// Reread takes in what others have written. A book that was found damaged stays so, however often it is read.
 func (b *Book) Reread() error {
+	if b.damage != nil {
+		return b.damage
+	}
 	err := b.store.Rows(b.Size(), func(r Row) error {
 		if err := b.Add(r); err != nil {
-			return &Damaged{b.Size() - 1, err}
+			b.damage = &Damaged{b.Size() - 1, err}
 		}
-		return nil
+		return b.damage
 	})
 	if err != nil {
 		return err
 	}
 	if at := b.State.unaccounted(); at >= 0 {
-		return &Damaged{at, errors.New("its body is missing, and no record says that it was deleted")}
+		b.damage = &Damaged{at, errors.New("its body is missing, and no record says that it was deleted")}
 	}
-	return nil
+	return b.damage
 }
 
 // unaccounted is a record whose body is gone without a word, -1 for none.

@@ -2,6 +2,7 @@ package book_test
 
 import (
 	"bytes"
+	"errors"
 	"os"
 	"path/filepath"
 	"slices"
@@ -159,6 +160,20 @@ func TestDeletingLeavesASaltedHash(t *testing.T) {
 	}
 	if _, err := book.Open(m, nil, time.Now); err == nil || !strings.Contains(err.Error(), "nothing is written to a damaged book") {
 		t.Error(err)
+	}
+}
+
+// A book that somebody else damages while it is open is not written to, however often it is tried.
+func TestADamagedBookStaysSo(t *testing.T) {
+	b, m, e := full(t)
+	row := m.All[e["case"].Seq]
+	row.Signature = m.All[e["signoff"].Seq].Signature
+	m.All = append(m.All, row)
+	for range 3 {
+		var damaged *book.Damaged
+		if err := b.Reread(); !errors.As(err, &damaged) || damaged.Seq != int64(len(m.All)-1) {
+			t.Errorf("read as %v", err)
+		}
 	}
 }
 

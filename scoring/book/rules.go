@@ -285,7 +285,7 @@ func (s *State) mayForget(who *Person, b *Forget) error {
 	}
 	if so, ok := of.Body.(*SignOff); ok && so.Supersedes != "" {
 		// what it took the place of is known from its body alone
-		if old := s.byID[so.Supersedes]; old.VoidedBy == "" && old.ForgottenBy == "" {
+		if old := s.byID[so.Supersedes]; old != nil && old.VoidedBy == "" && old.ForgottenBy == "" {
 			return fmt.Errorf("record %s took the place of %s, which would count again: make that one void or delete it first", b.Of, so.Supersedes)
 		}
 	}

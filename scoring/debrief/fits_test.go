@@ -8,11 +8,11 @@ import (
 )
 
 // Whoever played, and whatever they did otherwise than steady: putting one decision right must lead to a course that their later acts
-// fit. Where none does, nothing can be told of the decision.
+// fit. Where none does, the decision is told among those that could go either way.
 
 var everyCase = flag.Bool("every-case", false, "put the decisions right in every case of the library played by every kind of person, not in a few")
 
-// mostMisfits is the share of decisions of which nothing may be told because the later acts do not fit.
+// mostMisfits is the share of decisions that may be told so because the later acts do not fit.
 const mostMisfits = 0.02
 
 func TestLaterActsFit(t *testing.T) {

@@ -45,7 +45,7 @@ func (d *Debrief) placeCriteria(costs []Cost) {
 		if own[i].Tick >= 0 || own[i].Points >= own[i].Of-slightest {
 			continue
 		}
-		most := slightest
+		most := 0.0
 		for k := range costs {
 			if won := costs[k].With.Grade.Criteria[i].Points - own[i].Points; won > most+slightest {
 				most, own[i].Tick = won, costs[k].Decision.Tick
