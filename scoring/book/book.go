@@ -35,6 +35,13 @@ func (d *Damaged) Error() string {
 
 func (d *Damaged) Unwrap() error { return d.What }
 
+// ClockBehind is that the book was last written to later than now, so that one of two clocks is wrong. See Book.ClockIsRight.
+type ClockBehind struct{ Now, Last time.Time }
+
+func (c *ClockBehind) Error() string {
+	return fmt.Sprintf("the clock of this machine says %s and the book was last written to at %s: set the clock right", c.Now.Format(timeLayout), c.Last.Format(timeLayout))
+}
+
 // Open reads a book. Chance draws numbers and salts; now tells the time with its zone.
 func Open(store Store, chance io.Reader, now func() time.Time) (*Book, error) {
 	b := &Book{State: NewState(store.Origin()), store: store, chance: chance, now: now}
@@ -101,8 +108,7 @@ func (b *Book) writeOnce(body any, attachment []byte, with *Signer) (*Entry, err
 	}
 	at := b.now()
 	if last := b.lastAt(); at.Before(last.Add(-skew)) && !b.ClockIsRight {
-		return nil, fmt.Errorf("the clock of this machine says %s and the book was last written to at %s: set the clock right; if it is right, and the other one was not, add --clock-is-right",
-			at.Format(timeLayout), last.Format(timeLayout))
+		return nil, &ClockBehind{at, last}
 	}
 	salt, err := drawn(b.chance, saltBytes)
 	if err != nil {

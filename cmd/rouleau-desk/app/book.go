@@ -1,14 +1,10 @@
-// The competency book in the window: opened, read and written beside it, so that no frame waits for a disk, a server, a passphrase
+// The competency book in the window: opened, read and written beside it, so that no frame waits for the book, a server, a passphrase
 // or an attempt that is played again. While a job goes on, the book is the job's alone.
 
 package app
 
 import (
 	"context"
-	"errors"
-	"io/fs"
-	"os"
-	"path/filepath"
 	"sync/atomic"
 	"time"
 
@@ -16,7 +12,6 @@ import (
 	"rouleau/cmd/rouleau-desk/ledgerdesk"
 	"rouleau/cmd/rouleau-desk/ui"
 	"rouleau/cmd/rouleau/ledger"
-	"rouleau/cmd/rouleau/shelf"
 )
 
 // bookPages are the pages of the book, and the book while they are open.
@@ -43,59 +38,6 @@ type bookJob struct {
 
 func newBookPages() bookPages {
 	return bookPages{desk: ledgerdesk.New(), may: map[[2]string]string{}}
-}
-
-// openBook shows the pages. The book is looked for where the commands look for it.
-func (a *App) openBook() {
-	b := &a.book
-	b.on = true
-	b.view = ledgerdesk.View{Who: a.settings.Who, MaySign: a.mayBook}
-	if b.job != nil {
-		return // what goes on from the last time is waited for, and then the book is opened
-	}
-	past := a.bookPast()
-	a.bookDo(words.Say("desk_book.reading"), false, func(*bookJob) func() {
-		p, err := ledger.Find("", "")
-		if err != nil {
-			return func() { b.view.Stage, b.view.Fault = ledgerdesk.Shut, err.Error() }
-		}
-		if !shelf.IsURL(p.Book) {
-			if _, err := os.Stat(filepath.Join(p.Book, shelf.FileName)); errors.Is(err, fs.ErrNotExist) {
-				return func() { b.places, b.view.Place, b.view.Stage = p, p.Book, ledgerdesk.NoBook }
-			}
-		}
-		l, err := ledger.Open(p)
-		if err != nil {
-			return func() {
-				b.places, b.view.Place = p, placeOf(p)
-				b.view.Stage, b.view.Fault = ledgerdesk.Shut, err.Error()
-			}
-		}
-		return a.opened(p, l, past)
-	})
-}
-
-// placeOf is the place of a book that is not open, without a password.
-func placeOf(p ledger.Places) string {
-	if shelf.IsURL(p.Book) {
-		return words.Say("desk_book.server")
-	}
-	return p.Book
-}
-
-// opened reads a book that has just been opened. It is for jobs.
-func (a *App) opened(p ledger.Places, l *ledger.Ledger, past bookPast) func() {
-	read, notice := readBook(l, past)
-	where := l.Where()
-	return func() {
-		b := &a.book
-		if !b.on {
-			go l.Close()
-			return
-		}
-		b.places, b.ledger, b.view.Place, b.view.Stage, b.view.Fault = p, l, where, ledgerdesk.Open, ""
-		a.haveRead(read, notice)
-	}
 }
 
 // haveRead takes over what was read of the book.
@@ -149,7 +91,8 @@ func (a *App) bookCame() {
 		case !b.on:
 			b.letGo()
 		case b.view.Stage == ledgerdesk.Opening && b.job == nil:
-			a.openBook() // it was opened anew while this went on
+			b.letGo() // the pages were opened anew while this went on: what they show is read anew
+			a.openBook()
 		}
 	default:
 	}
@@ -163,14 +106,15 @@ func (b *bookPages) letGo() {
 	}
 }
 
-// shut closes the book when the window has closed. What is being written is waited for.
+// shut closes the book when the window has closed. What goes on is waited for, so that nothing is left half written or lying
+// about; what can be stopped is.
 func (b *bookPages) shut() {
+	b.on = false
 	if j := b.job; j != nil {
 		j.stop()
-		if b.view.Draft != nil || b.view.Record != nil {
-			<-j.came
-		}
+		then := <-j.came
 		b.job = nil
+		then()
 	}
 	if b.ledger != nil {
 		b.ledger.Close()
@@ -184,6 +128,8 @@ func (a *App) leaveBook() {
 	b.on = false
 	if b.job == nil {
 		b.letGo()
+	} else {
+		b.job.stop()
 	}
 	a.goHome()
 }
@@ -293,21 +239,4 @@ func (a *App) mayBook(learner, assessor string) string {
 	}
 	b.may[key] = why
 	return why
-}
-
-// foundBook begins a book at the place where there is none.
-func (a *App) foundBook(f ledgerdesk.Founding) {
-	b := &a.book
-	p, past := b.places, a.bookPast()
-	a.bookDo(words.Say("desk_book.founding"), false, func(*bookJob) func() {
-		l, err := ledger.Found(p, f.Origin, f.Administrator, f.Phrase)
-		if err != nil {
-			return func() { b.view.Fault = err.Error() }
-		}
-		then := a.opened(p, l, past)
-		return func() {
-			then()
-			b.view.Notice = words.Say("desk_book.founded")
-		}
-	})
 }

@@ -21,10 +21,17 @@ import (
 // verifyBook checks what is stored and plays every attempt again.
 func (a *App) verifyBook() {
 	b := &a.book
+	if b.job != nil {
+		return
+	}
 	p := b.places
-	a.bookDo(words.Say("desk_book.verifying"), false, func(j *bookJob) func() {
-		got, err := ledger.Verify(p, ledger.Verification{Workers: spare(), Progress: func(done, all int, _ time.Time) { j.progress(done, all) }})
-		if err != nil {
+	b.view.Check = nil
+	a.bookDo(words.Say("desk_book.verifying"), true, func(j *bookJob) func() {
+		got, err := ledger.Verify(j.ctx, p, ledger.Verification{Workers: spare(), Progress: func(done, all int, _ time.Time) { j.progress(done, all) }})
+		switch {
+		case errors.Is(err, context.Canceled):
+			return func() { b.view.Notice = words.Say("desk_book.verify_stopped") }
+		case err != nil:
 			return func() { b.view.Notice = err.Error() }
 		}
 		k := checkOf(got)
@@ -37,7 +44,7 @@ func checkOf(got *ledger.Verified) *ledgerdesk.Check {
 	k := &ledgerdesk.Check{Good: got.Worst() <= book.Forgotten, Records: len(got.Findings), Root: got.Root, Findings: got.Log}
 	for v := book.Broken; ; v-- {
 		if n := got.Count(v); n > 0 {
-			k.Counts = append(k.Counts, words.Say("desk_book.count", n, words.Say(verdictKeys[v])))
+			k.Counts = append(k.Counts, words.Say("desk_book.count", n, ledger.VerdictWords(v)))
 		}
 		for i := range got.Findings {
 			if f := &got.Findings[i]; f.Verdict == v && f.What != "" {
@@ -54,10 +61,10 @@ func checkOf(got *ledger.Verified) *ledgerdesk.Check {
 func (a *App) bookCosts() {
 	b := &a.book
 	l := b.ledger
-	if l == nil {
+	if l == nil || b.job != nil {
 		return
 	}
-	b.view.NoCost = ""
+	b.view.NoCost, b.view.Class = "", nil
 	a.bookDo(words.Say("desk_book.costing"), true, func(j *bookJob) func() {
 		class, err := costsOf(l, j)
 		return func() {
@@ -88,6 +95,9 @@ func costsOf(l *ledger.Ledger, j *bookJob) (*page.Page, error) {
 	for i, e := range l.Entries {
 		if _, ok := e.Body.(*book.SignOff); !ok || !e.InForce() {
 			continue
+		}
+		if err := j.ctx.Err(); err != nil {
+			return nil, err
 		}
 		data, err := e.Attachment()
 		if err != nil {

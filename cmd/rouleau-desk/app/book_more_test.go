@@ -3,6 +3,7 @@
 package app_test
 
 import (
+	"crypto/rand"
 	"os"
 	"path/filepath"
 	"strings"
@@ -133,6 +134,26 @@ func TestNobodySignsTheirOwnInTheWindow(t *testing.T) {
 	w.shows("P-99 is no learner of this book")
 }
 
+// A book that was last written to by a clock that was ahead cannot be signed in here, and it is said what can be done.
+func TestAClockThatWasAheadInTheWindow(t *testing.T) {
+	d := openDepartment(t, assessor)
+	ahead, err := book.Open(d.shelf, rand.Reader, func() time.Time { return time.Now().Add(time.Hour) })
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := ahead.Write(&book.Event{By: assessor, What: book.EventAway, Date: time.Now().Format(time.DateOnly), Reason: "x"}, nil, d.keys[assessor]); err != nil {
+		t.Fatal(err)
+	}
+	d.plays(t, learner, 7, 2)
+	w := d.sit(t, assessor)
+	w.toBook("desk_book.tab_assessor")
+	w.drafts()
+	w.shows(words.Say("desk_book.will_stand"))
+	w.writes(words.Say("desk_book.phrase", assessor), phrase)
+	w.Key(ui.KeyEnter)
+	w.shows("set the clock right, then sign again. If it is right, and the other one was not, sign once at the command line")
+}
+
 // Where there is no book it says so, and one can be begun; where it cannot be opened it says why.
 func TestNoBookAndADamagedOne(t *testing.T) {
 	d := &department{place: filepath.Join(t.TempDir(), "none"), folder: t.TempDir()}
@@ -231,6 +252,7 @@ func TestLearnerAndEducator(t *testing.T) {
 	w.shows(words.Say("desk_book.is_right"))
 	w.want(words.Say("desk_book.count", 3, words.Say("book_cli.verdict_exact")))
 	w.click(words.Say("desk_book.part_cost"))
+	t.Setenv("TMPDIR", t.TempDir())
 	w.click(words.Say("desk_book.cost_do"))
 	w.shows(words.Say("desk_book.stop"))
 	w.click(words.Say("desk_book.stop"))
@@ -244,4 +266,13 @@ func TestLearnerAndEducator(t *testing.T) {
 	}
 	w.drop("a.json", []byte("{}"))
 	w.want(words.Say("desk_book.drop_later"))
+	w.click(words.Say("desk_book.cost_do"))
+	if w.HasText("3 attempts of 3 people") {
+		t.Error("the old figures stay while new ones are worked out")
+	}
+	w.shows(words.Say("desk_book.stop"))
+	w.App.Close()
+	if left, err := filepath.Glob(filepath.Join(os.TempDir(), "rouleau-book-*")); err != nil || len(left) > 0 {
+		t.Error("a window that is closed leaves", left, err)
+	}
 }

@@ -42,17 +42,13 @@ func (a *App) showRecord(id string) {
 	b.view.Record, b.view.Signed = r, nil
 }
 
-// verdictKeys say what each verdict means.
-var verdictKeys = [...]string{book.Sound: "book_cli.verdict_sound", book.Exact: "book_cli.verdict_exact", book.Forgotten: "book_cli.verdict_deleted",
-	book.SameDecision: "book_cli.verdict_bits", book.NoModel: "book_cli.verdict_model", book.Mismatch: "book_cli.verdict_mismatch", book.Broken: "book_cli.verdict_damaged"}
-
 // verifiedOne verifies one record of a book.
 func verifiedOne(p ledger.Places, id string) *ledgerdesk.Signed {
 	one, err := ledger.VerifyOne(p, id)
 	if err != nil {
 		return &ledgerdesk.Signed{ID: id, What: words.Say("desk_book.unverified", err)}
 	}
-	return &ledgerdesk.Signed{ID: id, Verdict: words.Say(verdictKeys[one.Verdict]), What: one.What, Root: one.Root, Records: one.Records, Log: one.Log,
+	return &ledgerdesk.Signed{ID: id, Verdict: ledger.VerdictWords(one.Verdict), What: one.What, Root: one.Root, Records: one.Records, Log: one.Log,
 		Good: one.Verdict <= book.Exact && len(one.Log) == 0}
 }
 

@@ -3,6 +3,7 @@
 package app
 
 import (
+	"errors"
 	"path/filepath"
 	"strings"
 
@@ -55,8 +56,8 @@ func roleOf(l *ledger.Ledger, learner string) (role string) {
 // looked for beside it.
 func (a *App) draftBook(act ledgerdesk.Act) {
 	b, f := &a.book, &act.Form
-	l := b.ledger
-	if l == nil {
+	l, r := b.ledger, b.view.Review
+	if l == nil || r == nil || b.job != nil {
 		return
 	}
 	g := ledger.Signing{Attempt: act.Path, Learner: f.Learner, Assessor: f.Assessor, For: strings.TrimSpace(f.For), Outcome: book.NotYet, Override: strings.TrimSpace(f.Override),
@@ -64,17 +65,28 @@ func (a *App) draftBook(act ledgerdesk.Act) {
 	if f.Competent {
 		g.Outcome = book.Competent
 	}
+	past := a.bookPast()
+	b.view.Notice = ""
+	here := func() bool { return b.view.Review == r } // else it was looked away from meanwhile, and nobody waits for the record
 	a.bookDo(words.Say("desk_book.drafting"), false, func(*bookJob) func() {
 		if err := l.Reread(); err != nil { // others may have signed it meanwhile
-			return func() { b.view.Notice = err.Error() }
+			return func() {
+				if here() {
+					b.view.Notice = err.Error()
+				}
+			}
 		}
+		read, notice := readBook(l, past)
 		d, err := l.Draft(g)
-		if err != nil {
-			return func() { b.view.Notice = err.Error() }
-		}
 		return func() {
-			b.draft, b.view.Notice = d, ""
-			b.view.Draft = &ledgerdesk.Draft{Record: d.SignOff, Warnings: d.Warnings}
+			a.haveRead(read, notice)
+			switch {
+			case !here():
+			case err != nil:
+				b.view.Notice = err.Error()
+			default:
+				b.draft, b.view.Draft = d, &ledgerdesk.Draft{Record: d.SignOff, Warnings: d.Warnings}
+			}
 		}
 	})
 }
@@ -84,20 +96,28 @@ func signer(person, phrase string) ledger.As {
 	return ledger.As{Person: person, Phrase: func(string, book.Role) (string, error) { return phrase, nil }}
 }
 
+// refused says why something was not written. What a flag of the commands answers is told as what to do from here.
+func refused(err error) string {
+	if clock := (*book.ClockBehind)(nil); errors.As(err, &clock) {
+		return words.Say("desk_book.clock_behind", err)
+	}
+	return err.Error()
+}
+
 // signBook signs the record and verifies it at once. What goes wrong is told, and the record stays as it is to be signed.
 func (a *App) signBook(phrase string) {
 	b := &a.book
-	l, d := b.ledger, b.draft
-	if l == nil || d == nil || b.job != nil {
+	l, d, r := b.ledger, b.draft, b.view.Review
+	if l == nil || d == nil || r == nil || b.job != nil {
 		return
 	}
-	past, view, path := a.bookPast(), b.view.Draft, b.view.Review.Path
+	past, view, path := a.bookPast(), b.view.Draft, r.Path
 	view.Fault = ""
 	a.bookDo(words.Say("desk_book.signing"), false, func(*bookJob) func() {
 		e, err := l.Sign(d, signer(d.SignOff.Assessor, phrase))
 		if err != nil {
 			return func() {
-				view.Fault = err.Error()
+				view.Fault = refused(err)
 				view.Tries++
 			}
 		}
@@ -124,7 +144,7 @@ func (a *App) rateRecord(act ledgerdesk.Act) {
 		_, agreement, err := l.Rate(act.ID, act.Form.Rated, strings.TrimSpace(act.Form.Comments), signer(act.Form.Assessor, act.Phrase))
 		if err != nil {
 			return func() {
-				r.Fault = err.Error()
+				r.Fault = refused(err)
 				r.Tries++
 			}
 		}

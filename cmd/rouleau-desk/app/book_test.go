@@ -60,6 +60,7 @@ competencies:
 // department is a book with people, at the place where the window looks for one, and a folder of records.
 type department struct {
 	place, folder string
+	shelf         *shelf.Shelf
 	book          *book.Book
 	keys          map[string]*book.Signer
 }
@@ -73,6 +74,7 @@ func openDepartment(t *testing.T, assessors ...string) *department {
 	if err != nil {
 		t.Fatal(err)
 	}
+	d.shelf = s
 	t.Cleanup(func() { s.Close() })
 	if d.book, err = book.Open(s, rand.Reader, time.Now); err != nil {
 		t.Fatal(err)
@@ -293,7 +295,7 @@ func TestAnAssessmentIsSignedByKeysAlone(t *testing.T) {
 	if _, err := os.Stat(path); err != nil {
 		t.Error("the attempt is gone from the folder")
 	}
-	v, err := ledger.Verify(ledger.Places{Book: d.place, Keys: d.place}, ledger.Verification{})
+	v, err := ledger.Verify(t.Context(), ledger.Places{Book: d.place, Keys: d.place}, ledger.Verification{})
 	if err != nil || v.Worst() > book.Exact || v.Count(book.Exact) != 1 {
 		t.Error(v, err)
 	}

@@ -32,6 +32,7 @@ func (d *Desk) begin(c *ui.Core, v *View, in ui.Rect) {
 		}
 		return
 	}
+	n := &d.founding
 	f.head(words.Say("desk_book.none"))
 	f.say(words.Line("desk_book.none_there", v.Place), ui.Style{Size: 15})
 	f.gap(6)
@@ -40,8 +41,13 @@ func (d *Desk) begin(c *ui.Core, v *View, in ui.Rect) {
 	f.head(words.Say("desk_book.found"))
 	f.muted(words.Say("desk_book.found_text"))
 	f.gap(8)
-	n := &d.founding
-	n.Origin, _ = f.field(ui.TextField{ID: ui.Name("book origin"), Label: words.Say("desk_book.origin"), Hint: words.Say("desk_book.origin_hint"), Text: n.Origin, Most: 100})
+	if v.Book.Origin != "" {
+		n.Origin = v.Book.Origin
+		f.say(words.Line("desk_book.goes_on", n.Origin), ui.Style{})
+		f.gap(8)
+	} else {
+		n.Origin, _ = f.field(ui.TextField{ID: ui.Name("book origin"), Label: words.Say("desk_book.origin"), Hint: words.Say("desk_book.origin_hint"), Text: n.Origin, Most: 100})
+	}
 	n.Administrator, _ = f.field(ui.TextField{ID: ui.Name("book administrator"), Label: words.Say("desk_book.administrator"), Hint: words.Say("desk_book.administrator_hint"), Text: n.Administrator, Most: 24})
 	n.Phrase, _ = f.field(ui.TextField{ID: ui.Name("book new phrase"), Label: words.Say("desk_book.new_phrase"), Text: n.Phrase, Most: 200, Secret: true})
 	n.again, _ = f.field(ui.TextField{ID: ui.Name("book phrase again"), Label: words.Say("desk_book.phrase_again"), Text: n.again, Most: 200, Secret: true})

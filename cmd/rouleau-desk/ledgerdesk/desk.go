@@ -176,8 +176,12 @@ func (d *Desk) bar(c *ui.Core, v *View, r ui.Rect) {
 	if v.Stage == Open && (v.Signed != nil || v.Draft != nil || v.Review != nil || v.Record != nil) {
 		back = words.Say("desk_book.back")
 	}
+	why := ""
+	if v.Stage == Open && v.Signed == nil && (v.Draft != nil || v.Record != nil) {
+		why = busy(v) // what goes on is about this page
+	}
 	w := ui.TextWidth(back, ui.SizeBody, ui.SemiBold, false) + c.KeyCapWidth(ui.Chord{Key: ui.KeyEscape}) + 36
-	if c.Button(ui.Button{ID: ui.Name("book back"), Rect: r.CutRight(w), Label: back, Key: ui.Chord{Key: ui.KeyEscape}}) {
+	if c.Button(ui.Button{ID: ui.Name("book back"), Rect: r.CutRight(w), Label: back, Key: ui.Chord{Key: ui.KeyEscape}, Why: why}) {
 		d.back(c, v)
 	}
 	r.CutRight(12)

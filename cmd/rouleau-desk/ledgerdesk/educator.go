@@ -5,6 +5,7 @@ package ledgerdesk
 import (
 	"rouleau/assets/words"
 	"rouleau/cmd/rouleau-desk/ui"
+	"rouleau/cmd/rouleau/group"
 	"rouleau/scoring/book"
 )
 
@@ -15,10 +16,6 @@ const (
 	costPart
 	bookPart
 )
-
-// leastPeople is of how many people a figure is made at least: of one it is that person's own, and of two either could work out
-// the other's.
-const leastPeople = 3
 
 func (d *Desk) educator(c *ui.Core, v *View, in ui.Rect) {
 	options := [...]ui.Option{{Label: words.Say("desk_book.part_stand")}, {Label: words.Say("desk_book.part_due")}, {Label: words.Say("desk_book.part_cost")}, {Label: words.Say("desk_book.part_book")}}
@@ -144,7 +141,7 @@ func (f *column) dueHeight(st *book.Standing) float32 {
 
 // costs is what decisions cost the group, as the page of a class has it.
 func (d *Desk) costs(f *column, v *View) {
-	f.say(words.Line("desk_book.cost_text", leastPeople), ui.Style{})
+	f.say(words.Line("desk_book.cost_text", group.LeastPeople), ui.Style{})
 	f.gap(8)
 	b := ui.Button{ID: ui.Name("book costs"), Label: words.Say("desk_book.cost_do"), Look: ui.LookDark, Why: busy(v)}
 	w := f.w
@@ -202,8 +199,8 @@ func agreementWords(b *Book) string {
 	switch {
 	case a.Items == 0:
 		return words.Say("desk_book.agree_none")
-	case b.RatedPeople < leastPeople:
-		return words.Line("desk_book.agree_few", leastPeople)
+	case b.RatedPeople < group.LeastPeople:
+		return words.Line("desk_book.agree_few", group.LeastPeople)
 	case !a.Computed:
 		return words.Line("book_cli.no_kappa", a.Same, a.Items)
 	}

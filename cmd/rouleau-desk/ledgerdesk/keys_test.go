@@ -75,7 +75,12 @@ func TestNothingIsAskedOfABusyBook(t *testing.T) {
 	if m, err := d.At(words.Say("desk_book.sign")); err != nil || m.Why != words.Say("desk_book.busy") {
 		t.Errorf("%+v %v", m, err)
 	}
+	d.Key(ui.KeyEscape)
+	if m, err := d.At(words.Say("desk_book.back")); err != nil || m.Why != words.Say("desk_book.busy") || len(d.acts) != 0 {
+		t.Errorf("the way back: %+v %v %+v", m, err, d.acts)
+	}
 	d.view.Work = ledgerdesk.Work{}
+	d.Core.Focus(ui.Name("book phrase"))
 	d.Key(ui.KeyEnter)
 	if len(d.acts) != 1 || d.acts[0].Do != ledgerdesk.Sign || d.acts[0].Phrase != "a passphrase" {
 		t.Errorf("%+v", d.acts)

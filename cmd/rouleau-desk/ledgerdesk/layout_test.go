@@ -182,6 +182,8 @@ func everyPage(t *testing.T) {
 	d.faults(t, "shut")
 	d.view.Stage = ledgerdesk.NoBook
 	d.faults(t, "no book")
+	d.view.Book.Origin = full().Book.Origin
+	d.faults(t, "a book that was begun")
 
 	d = sit(full())
 	d.faults(t, "learner")

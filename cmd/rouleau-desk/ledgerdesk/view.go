@@ -20,7 +20,7 @@ type View struct {
 	Work   Work
 	Notice string // what came of the last thing that was asked for
 
-	Book   Book
+	Book   Book       // where there is none, its Origin is the name under which one was begun and got no further, else ""
 	Review *Review    // the attempt that is looked at, nil for none
 	Draft  *Draft     // what is to be signed, nil while nothing is
 	Signed *Signed    // what has just been signed, nil for nothing
@@ -133,7 +133,7 @@ type Verb uint8
 const (
 	Leave      Verb = iota // the book
 	Found                  // Founding: begin a book
-	Again                  // read the book again
+	Again                  // try again to open the book, which was shut
 	Look                   // Path: an attempt is to be judged
 	LookAway               // from the attempt
 	Result                 // Path: the result of an attempt, with its debrief

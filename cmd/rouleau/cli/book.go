@@ -100,9 +100,12 @@ func (w *booked) withBook(do func(l *ledger.Ledger) error) error {
 func bookFault(err error) error {
 	var worded *failure
 	var t *shelf.Trouble
+	var clock *book.ClockBehind
 	switch {
 	case err == nil, errors.As(err, &worded):
 		return err
+	case errors.As(err, &clock):
+		return &failure{exitNotRight, words.Say("book_cli.clock_behind", err), err}
 	case !errors.As(err, &t):
 		return &failure{exitNotRight, err.Error(), err}
 	case t.Kind == shelf.Wrong:

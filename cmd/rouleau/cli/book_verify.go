@@ -21,13 +21,13 @@ func (s *session) bookVerify() *cobra.Command {
 		Short: words.Say("book_cli.verify_short"),
 		Long:  words.Say("book_cli.verify_long"),
 		Args:  exactly(0, ""),
-		RunE: func(*cobra.Command, []string) error {
+		RunE: func(c *cobra.Command, _ []string) error {
 			p, err := ledger.Find(w.book, w.keys)
 			if err != nil {
 				return bookFault(err)
 			}
 			v.Progress = s.progress()
-			got, err := ledger.Verify(p, v)
+			got, err := ledger.Verify(c.Context(), p, v)
 			if err != nil {
 				return bookFault(err)
 			}
@@ -41,24 +41,15 @@ func (s *session) bookVerify() *cobra.Command {
 	return c
 }
 
-// verdictWords say what each verdict means.
-var verdictWords = []struct {
-	is   book.Verdict
-	text string
-}{
-	{book.Exact, "book_cli.verdict_exact"}, {book.Sound, "book_cli.verdict_sound"}, {book.Forgotten, "book_cli.verdict_deleted"}, {book.SameDecision, "book_cli.verdict_bits"},
-	{book.NoModel, "book_cli.verdict_model"}, {book.Mismatch, "book_cli.verdict_mismatch"}, {book.Broken, "book_cli.verdict_damaged"},
-}
-
 // verified prints the verdicts and everything that is not in order, and gives the exit code.
 func (s *session) verified(got *ledger.Verified, noReplay bool) error {
 	s.say("book_cli.verified", got.Origin, len(got.Findings), got.Root)
 	if got.Kept > 0 && len(got.Log) == 0 {
 		s.say("book_cli.agrees", got.Kept)
 	}
-	for _, v := range verdictWords {
-		if n := got.Count(v.is); n > 0 {
-			fmt.Fprintln(&s.out, wrap(words.Say(v.text), fmt.Sprintf("%6d  ", n), "        "))
+	for v := range book.Broken + 1 {
+		if n := got.Count(v); n > 0 {
+			fmt.Fprintln(&s.out, wrap(ledger.VerdictWords(v), fmt.Sprintf("%6d  ", n), "        "))
 		}
 	}
 	if noReplay {

@@ -66,7 +66,7 @@ func TestVerifyingManyRecords(t *testing.T) {
 	var memory runtime.MemStats
 	most := uint64(0)
 	began, worked := time.Now(), processorTime()
-	v, err := Verify(b.Places, Verification{Progress: func(int, int, time.Time) {
+	v, err := Verify(t.Context(), b.Places, Verification{Progress: func(int, int, time.Time) {
 		runtime.ReadMemStats(&memory)
 		most = max(most, memory.HeapAlloc)
 	}})

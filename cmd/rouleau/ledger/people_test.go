@@ -41,7 +41,7 @@ func TestABookOnAServer(t *testing.T) {
 	if _, err := l.AddPerson("P-07", book.Learner, "", ph.as("ADM-1")); err != nil {
 		t.Fatal(err)
 	}
-	if v, err := Verify(p, Verification{}); err != nil || v.Worst() != book.Sound || len(v.Findings) != 2 {
+	if v, err := Verify(t.Context(), p, Verification{}); err != nil || v.Worst() != book.Sound || len(v.Findings) != 2 {
 		t.Error(v, err)
 	}
 	if _, err := Found(p, origin, "ADM-1", ph.of["ADM-1"]); err == nil || !strings.Contains(err.Error(), "there is a book already") {
@@ -118,7 +118,7 @@ func TestPeopleAndTheirKeys(t *testing.T) {
 	if l.Size() != 6 {
 		t.Errorf("%d records", l.Size())
 	}
-	if v, err := Verify(p, Verification{}); err != nil || v.Worst() != book.Sound {
+	if v, err := Verify(t.Context(), p, Verification{}); err != nil || v.Worst() != book.Sound {
 		t.Error(v, err)
 	}
 }

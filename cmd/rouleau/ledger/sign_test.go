@@ -61,7 +61,7 @@ func TestASignOffSaysAllThatIsAsked(t *testing.T) {
 		t.Error("the attempt is not whole", err)
 	}
 	b.must(t, s, d.Attempt, booktest.First)
-	v, err := Verify(b.Places, Verification{})
+	v, err := Verify(t.Context(), b.Places, Verification{})
 	if err != nil || v.Count(book.Exact) != 1 || v.Worst() > book.Exact {
 		t.Error(v, err)
 	}

@@ -1,6 +1,7 @@
 package ledger
 
 import (
+	"context"
 	"runtime"
 	"sync"
 	"time"
@@ -32,8 +33,9 @@ type Verified struct {
 	Root     string
 }
 
-// Verify reads a book, damaged or not, and changes nothing.
-func Verify(p Places, v Verification) (*Verified, error) {
+// Verify reads a book, damaged or not, and changes nothing. Stopped, it gives the error of the context after the attempts that are
+// being played, and nothing else.
+func Verify(ctx context.Context, p Places, v Verification) (*Verified, error) {
 	var elsewhere [][]byte
 	for _, file := range v.Against {
 		signed, err := readCheckpoint(file)
@@ -61,13 +63,16 @@ func Verify(p Places, v Verification) (*Verified, error) {
 		out.Root = root.String()
 	}
 	if !v.NoReplay {
-		out.replay(c, v)
+		out.replay(ctx, c, v)
+	}
+	if err := ctx.Err(); err != nil {
+		return nil, err
 	}
 	return out, nil
 }
 
 // replay plays all attempts again.
-func (out *Verified) replay(c *book.Check, v Verification) {
+func (out *Verified) replay(ctx context.Context, c *book.Check, v Verification) {
 	var todo []int64
 	for i, e := range c.State.Entries {
 		if _, ok := e.Body.(*book.SignOff); ok && c.Findings[i].Verdict == book.Sound {
@@ -87,6 +92,9 @@ func (out *Verified) replay(c *book.Check, v Verification) {
 	for range min(workers, len(todo)) {
 		group.Go(func() {
 			for seq := range work {
+				if ctx.Err() != nil {
+					continue
+				}
 				f := c.ReplayBeside(seq, yards.of)
 				lock.Lock()
 				out.Findings[seq] = f
@@ -104,6 +112,13 @@ func (out *Verified) replay(c *book.Check, v Verification) {
 	close(work)
 	group.Wait()
 }
+
+// verdictKeys are what each verdict means.
+var verdictKeys = [...]string{book.Sound: "book_cli.verdict_sound", book.Exact: "book_cli.verdict_exact", book.Forgotten: "book_cli.verdict_deleted",
+	book.SameDecision: "book_cli.verdict_bits", book.NoModel: "book_cli.verdict_model", book.Mismatch: "book_cli.verdict_mismatch", book.Broken: "book_cli.verdict_damaged"}
+
+// VerdictWords says what a verdict means.
+func VerdictWords(v book.Verdict) string { return words.Say(verdictKeys[v]) }
 
 // Count counts the records of a verdict.
 func (out *Verified) Count(v book.Verdict) int {

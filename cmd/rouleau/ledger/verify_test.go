@@ -2,6 +2,8 @@ package ledger
 
 import (
 	"bytes"
+	"context"
+	"errors"
 	"math"
 	"os"
 	"path/filepath"
@@ -32,7 +34,7 @@ func TestEveryVerdictIsTold(t *testing.T) {
 	verify := func(workers int) *Verified {
 		t.Helper()
 		told := 0
-		v, err := Verify(b.Places, Verification{Workers: workers, Progress: func(done, all int, since time.Time) {
+		v, err := Verify(t.Context(), b.Places, Verification{Workers: workers, Progress: func(done, all int, since time.Time) {
 			told++
 			if done != told || done > all {
 				t.Errorf("told %d of %d as the %d.", done, all, told)
@@ -78,7 +80,7 @@ func TestEveryVerdictIsTold(t *testing.T) {
 	if v.Worst() != book.Mismatch || v.Replayed != 4 || v.Count(book.Exact) != 1 {
 		t.Error(v.Worst(), v.Replayed)
 	}
-	if quick, err := Verify(b.Places, Verification{NoReplay: true}); err != nil || quick.Replayed != 0 || quick.Worst() != book.Forgotten {
+	if quick, err := Verify(t.Context(), b.Places, Verification{NoReplay: true}); err != nil || quick.Replayed != 0 || quick.Worst() != book.Forgotten {
 		t.Error(quick, err)
 	}
 }
@@ -105,7 +107,7 @@ func TestADamagedFileIsFound(t *testing.T) {
 		if err := os.WriteFile(path, changed, 0o600); err != nil {
 			t.Fatal(err)
 		}
-		v, err := Verify(b.Places, Verification{})
+		v, err := Verify(t.Context(), b.Places, Verification{})
 		if err != nil || v.Worst() != book.Broken {
 			t.Errorf("%q: %v %v", flip, v, err)
 		}
@@ -132,7 +134,7 @@ func TestCheckpointsKeptElsewhere(t *testing.T) {
 	}
 	mine := file(t, folder, "mine.txt", bytes.ReplaceAll(append(signed, '\n'), []byte("\n"), []byte("\r\n"))) // as it came by mail
 	e := b.signed(t, signing(t, done{seed: 7}))
-	if v, err := Verify(b.Places, Verification{NoReplay: true, Against: []string{mine}}); err != nil || v.Worst() != book.Sound || v.Kept != 1 {
+	if v, err := Verify(t.Context(), b.Places, Verification{NoReplay: true, Against: []string{mine}}); err != nil || v.Worst() != book.Sound || v.Kept != 1 {
 		t.Error(v, err)
 	}
 	other := opened(t)
@@ -140,13 +142,13 @@ func TestCheckpointsKeptElsewhere(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if v, err := Verify(b.Places, Verification{NoReplay: true, Against: []string{mine, file(t, folder, "theirs.txt", bytes.Replace(theirs, []byte("\n5\n"), []byte("\n4\n"), 1))}}); err != nil || v.Worst() != book.Broken ||
+	if v, err := Verify(t.Context(), b.Places, Verification{NoReplay: true, Against: []string{mine, file(t, folder, "theirs.txt", bytes.Replace(theirs, []byte("\n5\n"), []byte("\n4\n"), 1))}}); err != nil || v.Worst() != book.Broken ||
 		!strings.Contains(v.Log[0], "checkpoint 2 kept elsewhere") {
 		t.Error(v, err)
 	}
-	_, err = Verify(b.Places, Verification{Against: []string{"nothing"}})
+	_, err = Verify(t.Context(), b.Places, Verification{Against: []string{"nothing"}})
 	said(t, err, int(shelf.Wrong), "nothing: it cannot be read")
-	_, err = Verify(b.Places, Verification{Against: []string{signing(t, done{seed: 7}).Attempt}})
+	_, err = Verify(t.Context(), b.Places, Verification{Against: []string{signing(t, done{seed: 7}).Attempt}})
 	said(t, err, int(shelf.Wrong), "this is no checkpoint")
 
 	proof := filepath.Join(folder, "proof.json")
@@ -179,4 +181,21 @@ func TestCheckpointsKeptElsewhere(t *testing.T) {
 	}
 	_, err = b.ProveTo(e.Leaf.ID, false, filepath.Join(folder, "none", "proof.json"))
 	said(t, err, int(shelf.Wrong), "is not there; make it first")
+}
+
+// Verifying that is stopped plays no more attempts and gives no half a verdict.
+func TestVerifyingIsStopped(t *testing.T) {
+	b := opened(t)
+	for seed := range uint64(3) {
+		b.forged(t, attemptOf(t, done{seed: 7 + seed, by: booktest.Trainee}))
+	}
+	ctx, stop := context.WithCancel(t.Context())
+	told := 0
+	v, err := Verify(ctx, b.Places, Verification{Workers: 1, Progress: func(int, int, time.Time) {
+		told++
+		stop()
+	}})
+	if v != nil || !errors.Is(err, context.Canceled) || told != 1 {
+		t.Errorf("%v %v after %d", v, err, told)
+	}
 }
