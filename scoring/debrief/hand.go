@@ -243,8 +243,8 @@ type place struct {
 func (h *hand) gather(r *play.Run) {
 	h.near = h.near[:0]
 	for l := range h.queue {
-		if q := h.queue[l]; line(l) != apart && (len(q) == 0 || !h.isDue(r, line(l), &q[0])) {
-			continue
+		if q := h.queue[l]; line(l) != apart && (len(q) == 0 || q[0].due > r.State.Tick && r.State.Tick%sim.TicksPerSecond != 0 || !h.isDue(r, line(l), &q[0])) {
+			continue // what may come before its own time is looked at once a second
 		}
 		for i := range h.queue[l] {
 			if s := &h.queue[l][i]; s.due > r.State.Tick && i > 0 || line(l) == apart && s.due > r.State.Tick {

@@ -29,8 +29,11 @@ func (h *hand) fullAlready(r *play.Run, s *step) bool {
 	cy := &r.State.Cycles[r.State.CycleUsed-1]
 	switch r.State.Pump.Mode {
 	case sim.PumpIdle:
+		if cy.DoneTick > 0 || cy.WashTick > 0 {
+			return false
+		}
 		then, last := h.rec.bedAt(h.rec.Run.Actions[s.own].Tick)
-		return cy.DoneTick == 0 && cy.WashTick == 0 && cy.BedAtStop >= max(then+2*sameBed, last-sameBed)
+		return cy.BedAtStop >= max(then+2*sameBed, last-sameBed)
 	case sim.PumpFill:
 		for i := range h.queue[pumping] {
 			if s := &h.queue[pumping][i]; s.own >= 0 && !goesOn(&h.rec.moments[s.own].seen, s) {
