@@ -86,7 +86,7 @@ func TestWhatTheAssessorShouldLookAt(t *testing.T) {
 		t.Fatal(err)
 	}
 	all := strings.Join(d.Warnings, "\n")
-	for _, want := range []string{"does not say that P-07 has played", "with other bits", "interrupted 2 times, and 3.0 s", `"Mrs M" looks like somebody's name`, `"Robin" is a name of somebody`, `"12345678" looks like somebody's number`} {
+	for _, want := range []string{"does not say that P-07 has played", "with other bits", "interrupted 2 times, and 3.0 s", `"Mrs Miller" looks like somebody's name`, `"Robin" is a name of somebody`, `"12345678" looks like somebody's number`} {
 		if !strings.Contains(all, want) {
 			t.Errorf("not warned of: %s\n%s", want, all)
 		}
