@@ -11,6 +11,7 @@ var plantedCollecting = []planted{
 		return late, ok
 	}},
 	{"drip does not follow a flood", "sudden-brisk-bleeding", "drip", leavesAllOut(within(does(sim.SetDrip), 11, 19))},
+	{"drip far too fast", "hip-revision-thin-feed", "drip", otherwise(within(does(sim.SetDrip), 14, 120), 400)},
 	{"drip left far too fast", "steady-oozing-spine", "drip", func(rec *Record) (Edit, bool) {
 		i := rec.firstOf(within(does(sim.SetDrip), 14, 120))
 		if i < 0 {
@@ -30,6 +31,7 @@ var plantedCollecting = []planted{
 	{"the pack runs out", "sudden-brisk-bleeding", "drip_flow", leavesAllOut(within(either(on(sim.Unhang, sim.AnticoagulantHook), on(sim.Hang, sim.AnticoagulantHook)), 5, 40))},
 	{"too much vacuum", "steady-oozing-spine", "vacuum", otherwise(does(sim.SetVacuum), 300)},
 	{"too little vacuum", "detector-misled-by-fat", "vacuum", otherwise(does(sim.SetVacuum), 40)},
+	{"sucker to the reservoir late in fat", "detector-misled-by-fat", "ready", inMinute(routesTo(sim.ToReservoir), 25)},
 	{"sucker to the reservoir late", "sudden-brisk-bleeding", "ready", inMinute(routesTo(sim.ToReservoir), 15)},
 	{"haemostat collected", "steady-oozing-spine", "route", leavesAllOut(either(within(does(sim.Route), 30, 60), within(does(sim.SetDrip), 35, 45)))},
 	{"sucker left away", "steady-oozing-spine", "route", changes(0, within(routesTo(sim.ToReservoir), 30, 120), func(a *sim.Action) { a.Tick += 15 * minute })},

@@ -28,6 +28,7 @@ var plantedPreparing = []planted{
 	{"lines trodden on", "one-trouble-after-another", "loosened", leavesAllOut(within(either(on(sim.Inspect, sim.OutletLine), on(sim.Connect, sim.OutletLine)), 30, 55))},
 	{"heparin for one who must not have it", "calcium-in-the-irrigation", "anticoagulant", otherwise(on(sim.Hang, sim.AnticoagulantHook), 0)},
 	{"saline past its date", "steady-oozing-spine", "fluid", otherwise(on(sim.Hang, sim.WashHookA), 3)},
+	{"standard bowl for a child", "child-of-14-kg", "bowl", otherwise(does(sim.ChooseBowl), float64(sim.StandardBowl))},
 	{"small bowl for an adult", "steady-oozing-spine", "bowl", otherwise(does(sim.ChooseBowl), float64(sim.SmallBowl))},
 	{"nothing looked at", "steady-oozing-spine", "bench_check", leavesAllOut(does(sim.Inspect))},
 	{"processing set opened at once", "steady-oozing-spine", "processing_set", inMinute(on(sim.OpenSet, sim.ProcessingSet), 4)},

@@ -17,13 +17,17 @@ import (
 	"rouleau/scoring/book"
 )
 
-// showRecord puts a record on the screen. What it needs lies in memory.
-func (a *App) showRecord(id string) {
-	b := &a.book
-	if b.job != nil || b.ledger == nil {
-		return
+// entry is a record of the book, nil where there is none or the book is in the hands of a job.
+func (a *App) entry(id string) *book.Entry {
+	if a.book.job != nil || a.book.ledger == nil {
+		return nil
 	}
-	e := b.ledger.Find(id)
+	return a.book.ledger.Find(id)
+}
+
+// showRecord puts a record on the screen. But for the titles of cases what it needs lies in memory.
+func (a *App) showRecord(id string) {
+	b, e := &a.book, a.entry(id)
 	if e == nil {
 		return
 	}
@@ -63,11 +67,7 @@ func (a *App) verifyRecord(id string) {
 
 // resultOfRecord opens the attempt of a record at its result.
 func (a *App) resultOfRecord(id string) {
-	b := &a.book
-	if b.job != nil || b.ledger == nil {
-		return
-	}
-	e := b.ledger.Find(id)
+	b, e := &a.book, a.entry(id)
 	if e == nil {
 		return
 	}

@@ -83,7 +83,7 @@ func TestTheDrawingShowsTheCourse(t *testing.T) {
 		have[s]++
 	}
 	for _, want := range []string{"a case", "marks", "A1", "A2", "A3", "in the wound: gelatin and thrombin", "bowl, steady", "to the patient, steady", "bleeding, steady", "bleeding, idle",
-		"irrigation", "reservoir, steady", "drip, steady", "12 to 25", "clot, steady", "at most 10", "in bags, steady", "haemoglobin, steady", "haemoglobin, idle",
+		"irrigation", "reservoir, steady", "drip per 100 mL, steady", "12 to 25", "clot, steady", "at most 10", "in bags, steady", "haemoglobin, steady", "haemoglobin, idle",
 		"the anaesthetist transfuses below 8.5", "0:30:00"} {
 		if have[want] == 0 {
 			t.Errorf("the drawing does not say %q", want)

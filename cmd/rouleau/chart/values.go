@@ -97,7 +97,7 @@ func (co *Course) per100() []float64 {
 func dripLane(name string, values ...[]float64) Lane {
 	const usual, half, most = 40, 50, 100
 	low, high := scoring.AnticoagulantRange()
-	lane := Lane{Name: words.Say(name), Unit: "mL/100 mL", Digits: 1, Most: usual, Zones: []Zone{{low, high, words.Say("course.range", low, high)}}}
+	lane := Lane{Name: words.Say(name), Unit: "mL", Digits: 1, Most: usual, Zones: []Zone{{low, high, words.Say("course.range", low, high)}}}
 	for _, v := range slices.Concat(values...) {
 		switch v = orLeast(v, 0); {
 		case v > half:
