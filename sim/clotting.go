@@ -14,10 +14,7 @@ const (
 
 // freeOfProtein is the share of a liquid's calcium that its protein (g/L) does not bind.
 func freeOfProtein(protein float64) float64 {
-	if protein > normalProteinGPerL {
-		protein = normalProteinGPerL
-	}
-	return 1 - proteinCalciumShare*protein/normalProteinGPerL
+	return 1 - float64(proteinCalciumShare/normalProteinGPerL*min(protein, normalProteinGPerL))
 }
 
 // IonisedCalcium is the free calcium (mmol/L) of a liquid with total calcium and citrate in mmol/L and protein in g/L.
@@ -42,25 +39,20 @@ func ionised(cd, citrate float64) float64 {
 // freedomToClot is g: 1 for blood with nothing added, towards 0 as heparin (IU/mL) or lack of calcium forbid clotting.
 func freedomToClot(heparinIUPerML, ionisedCalcium float64) float64 {
 	h := heparinIUPerML / heparinHalfIUPerML
-	gh := 1 / (1 + float64(h*h*h))
 	c := ionisedCalcium / calciumHalfMmolPerL
 	c2 := c * c
 	c4 := c2 * c2
 	c8 := float64(c4 * c4)
-	return gh * c8 / (1 + c8)
+	return c8 / ((1 + c8) * (1 + float64(h*h*h)))
 }
 
-// clottingOf gives g of a liquid.
-func clottingOf(l *Liquid) float64 { return l.forbidding().clotting(1) }
-
-// forbidding is what decides in a liquid whether it clots, so that it need not be found again for each share that is mixed.
-type forbidding struct{ heparinIUPerML, citrate, diffusibleCalcium float64 }
-
-func (l *Liquid) forbidding() forbidding {
-	return forbidding{l.PerML(Heparin), l.PerL(Citrate), float64(l.PerL(Calcium) * freeOfProtein(l.PerL(Protein)))}
-}
-
-// clotting gives g where heparin and citrate count only by the share mixed (0–1).
-func (f forbidding) clotting(mixed float64) float64 {
-	return freedomToClot(mixed*f.heparinIUPerML, ionised(f.diffusibleCalcium, float64(mixed*f.citrate)))
+// clottingOf gives g of a liquid in which heparin and citrate count only by the share mixed (0–1).
+func clottingOf(l *Liquid, mixed float64) float64 {
+	if l.ML <= 0 {
+		return 0
+	}
+	perML := 1 / l.ML
+	perL := 1000 * perML
+	diffusible := float64(l.In[Calcium] * perL * freeOfProtein(l.In[Protein]*perL))
+	return freedomToClot(mixed*l.In[Heparin]*perML, ionised(diffusible, float64(mixed*l.In[Citrate]*perL)))
 }

@@ -18,7 +18,7 @@ package sim
 
 // ModelVersion names the equations and constants of this package. It changes whenever a run may come out otherwise, so that
 // old attempts are never silently judged by a newer model.
-const ModelVersion = "2"
+const ModelVersion = "3"
 
 // TicksPerSecond is the fixed step of the model: 50 ms.
 const TicksPerSecond = 20

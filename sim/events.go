@@ -1,19 +1,18 @@
 package sim
 
+import "math/bits"
+
 // What the scenario brings: lines, questions, faults, agents, drugs.
 
 // bringEvents fires each event whose time or condition has come, once.
 func bringEvents(c *Case, s *State, h *Happened) {
-	for i := range c.Events {
-		bit := uint64(1) << i
-		if s.Team.Fired&bit != 0 {
-			continue
-		}
+	for left := ^s.Team.Fired & (1<<len(c.Events) - 1); left != 0; left &= left - 1 {
+		i := bits.TrailingZeros64(left)
 		e := &c.Events[i]
 		if s.Tick < e.At || !s.due(e) {
 			continue
 		}
-		s.Team.Fired |= bit
+		s.Team.Fired |= 1 << i
 		bring(c, s, e, h)
 	}
 }

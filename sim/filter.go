@@ -39,11 +39,13 @@ type Filter struct {
 // through pushes in through a place that holds capML: half before and half after the push out, so that the step is of
 // second order. What overflows goes to out.
 func through(place, in, out *Fluid, capML float64) {
-	half := float64(in.VolumeML() / 2)
-	overflow := place.VolumeML() + half + half - capML
-	move(place, in, half)
-	if overflow > 0 {
-		move(out, place, overflow)
+	move(place, in, in.VolumeML()/2)
+	throughSecondHalf(place, in, out, capML)
+}
+
+func throughSecondHalf(place, in, out *Fluid, capML float64) {
+	if over := place.VolumeML() + in.VolumeML() - capML; over > 0 {
+		move(out, place, over)
 	}
 	moveAll(place, in)
 }
@@ -53,13 +55,13 @@ func through(place, in, out *Fluid, capML float64) {
 func stepFilter(f *Filter, in, out *Fluid, carryingML, dt float64) {
 	inML := in.VolumeML()
 	a := f.Activation
-	g := clottingOf(&f.Content.Liquid)
-	through(&f.Content, in, out, filterML)
+	move(&f.Content, in, inML/2)
+	g := clottingOf(&f.Content.Liquid, 1) // of the middle of the step
+	throughSecondHalf(&f.Content, in, out, filterML)
 	if inML > 0 { // what comes in mixes with the content
 		turn := min(1, inML/filterML)
 		f.Haemostat += float64(turn * (1 - float64(turn/2)) * (carryingML/inML - f.Haemostat))
 	}
-	g = float64((g + clottingOf(&f.Content.Liquid)) / 2)
 	g += float64((1 - g) * haemostatClots * f.Haemostat)
 	newPerS, pushPerS := inML/dt/filterML, float64(carryingML/dt/filterML*haemostatPush)
 	rate := func(a float64) float64 { return float64(g*(1-a))/filterRipeningS - float64(newPerS*a) + pushPerS }

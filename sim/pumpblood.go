@@ -47,7 +47,7 @@ func (s *State) countProtected(bloodML float64) {
 		return
 	}
 	k := &s.Conduct
-	protected := clottingOf(&s.Filter.Content.Liquid) <= protectedBelow
+	protected := clottingOf(&s.Filter.Content.Liquid, 1) <= protectedBelow
 	if protected {
 		k.ProtectedML += bloodML
 	}

@@ -79,39 +79,28 @@ func (r *Reservoir) receive(in *Fluid, ml, af float64) {
 	r.TakenInML += ml
 }
 
-// settling is what stays the same in a reservoir while nothing flows in or out.
-type settling struct {
-	v, cells float64
-	full     float64 // clear layer when all cells are packed, mL
-	fall     float64 // speed of what sinks when nothing hinders it, cm/s
-	against  forbidding
-	mixing   bool
-}
-
-func (r *Reservoir) settling(esr float64, mixing bool) settling {
-	v, p := r.Blood.VolumeML(), r.Blood.PerL(Protein)
-	anchored := esr / 36000 * westergrenScale * p / westergrenProtein
-	return settling{v: v, cells: r.Blood.CellsML, full: v * (1 - r.Blood.Hct()/packingLimit), fall: atLeast(anchored, StokesCMPerS(p)),
-		against: r.Blood.forbidding(), mixing: mixing}
-}
-
-// rates gives dVc/dt and dA/dt for a clear layer vc and activation a, and the clotting g that goes with them.
-func (s *settling) rates(vc, a float64) (dvc, da, g float64) {
-	g = s.against.clotting(1 - float64(unmixedPenalty*vc)/s.v)
-	da = g * (1 - a) / ripeningS
-	if s.cells > 0 && s.full > vc {
-		phi := atMost(packingLimit, s.cells/(s.v-vc))
-		speed := s.fall * guarded.Pow(1-phi, hindrance)
-		dvc = float64(reservoirAreaCM2 * speed * (1 - vc/s.full))
+// settling gives, for the clear layer, dVc/dt (mL/s) and how that changes with Vc (1/s).
+func (r *Reservoir) settling(v, esr float64, mixing bool) (rate, slope float64) {
+	b := &r.Blood
+	full := v - b.CellsML/packingLimit // the clear layer when all cells are packed, mL
+	if low := v - r.ClearML; b.CellsML > 0 && full > r.ClearML {
+		p := b.PerL(Protein)
+		anchored := esr * westergrenSpeed * p
+		phi := atMost(packingLimit, b.CellsML/low)
+		fall := reservoirAreaCM2 * atLeast(anchored, StokesCMPerS(p)) * guarded.Pow(1-phi, hindrance)
+		left := 1 - r.ClearML/full
+		rate = float64(fall * left)
+		slope = -fall/full - hindrance*rate*phi/((1-phi)*low)
 	}
-	if s.mixing {
-		dvc -= vc / mixingS
+	if mixing {
+		rate -= r.ClearML / mixingS
+		slope -= 1 / mixingS
 	}
-	return dvc, da, g
+	return rate, slope
 }
 
-// westergrenScale is 0.64^−4.65, so that settling at Westergren dilution equals the patient's ESR.
-var westergrenScale = 1 / guarded.Pow(westergrenLiquid, hindrance)
+// westergrenSpeed, cm/s for each mm/h of ESR and g/L of protein, makes settling at Westergren dilution equal the patient's ESR.
+var westergrenSpeed = 1 / (36000 * guarded.Pow(westergrenLiquid, hindrance) * westergrenProtein)
 
 // settle lets dt seconds pass in the reservoir with no flow.
 func (r *Reservoir) settle(dt, esr float64, mixing bool) {
@@ -121,12 +110,14 @@ func (r *Reservoir) settle(dt, esr float64, mixing bool) {
 		return
 	}
 	r.ClearML = clamp(r.ClearML, 0, v)
-	s := r.settling(esr, mixing)
-	d1, a1, _ := s.rates(r.ClearML, r.Activation)
-	d2, a2, g := s.rates(clamp(r.ClearML+float64(dt*d1), 0, v), r.Activation+float64(dt*a1))
-	r.ClearML = clamp(r.ClearML+float64(dt/2*(d1+d2)), 0, v)
+	rate, slope := r.settling(v, esr, mixing)
+	clear := r.ClearML
+	r.ClearML = clamp(clear+float64(dt*rate*(1+float64(dt/2*slope))), 0, v)
+	// of the middle of the step, so that the ripening is of second order too
+	g := clottingOf(&r.Blood.Liquid, 1-float64(unmixedPenalty/2*(clear+r.ClearML))/v)
 	before := r.Activation
-	r.Activation = clamp(before+float64(dt/2*(a1+a2)), 0, 1)
+	ripened := g * dt / ripeningS
+	r.Activation = clamp(before+float64(ripened*(1-before)*(1-float64(ripened/2))), 0, 1)
 	a := (before + r.Activation) / 2
 	clot := v * (r.Blood.PerL(Protein) / normalProteinGPerL) * a * a * a * g / clottingS * dt
 	if clot > 0 {

@@ -61,6 +61,7 @@ type hand struct {
 	waste    sim.PumpMode // what the pump did when the waste bag was full, to go on with it
 	emptied  int8         // the pack that was taken down empty
 	drained  int8         // the same of anticoagulant
+	bed      bed          // of the own act asked about last
 
 	leakAct   int     // the person's act that stopped a leaking bowl, -1 for none, 0 not looked for yet
 	leakAfter int64   // and how long after the alarm

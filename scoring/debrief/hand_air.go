@@ -32,8 +32,10 @@ func (h *hand) fullAlready(r *play.Run, s *step) bool {
 		if cy.DoneTick > 0 || cy.WashTick > 0 {
 			return false
 		}
-		then, last := h.rec.bedAt(h.rec.Run.Actions[s.own].Tick)
-		return cy.BedAtStop >= max(then+2*sameBed, last-sameBed)
+		if tick := h.rec.Run.Actions[s.own].Tick; h.bed.tick != tick { // it is asked again each second
+			h.bed = h.rec.bedAt(tick)
+		}
+		return cy.BedAtStop >= max(h.bed.then+2*sameBed, h.bed.last-sameBed)
 	case sim.PumpFill:
 		for i := range h.queue[pumping] {
 			if s := &h.queue[pumping][i]; s.own >= 0 && !goesOn(&h.rec.moments[s.own].seen, s) {
@@ -46,16 +48,22 @@ func (h *hand) fullAlready(r *play.Run, s *step) bool {
 
 const sameBed = 0.05 // of the bowl: two fillings that were stopped alike
 
-// bedAt is how full the person's bowl had become by a tick, and how full it was when its filling was stopped for the last time.
-func (rec *Record) bedAt(tick int64) (then, last float64) {
-	from := tick
+// bed is how full the person's bowl had become by a tick, and how full it was when its filling was stopped for the last time.
+type bed struct {
+	tick       int64
+	then, last float64
+}
+
+func (rec *Record) bedAt(tick int64) bed {
+	b, from := bed{tick: tick}, tick
 	for _, cy := range rec.Run.State.Cycles[:rec.Run.State.CycleUsed] {
 		if cy.FillTick > 0 && cy.FillTick <= tick {
-			from, last = cy.FillTick, cy.BedAtStop
+			from, b.last = cy.FillTick, cy.BedAtStop
 		}
 	}
 	for t := from; t <= tick; t += sim.TicksPerSecond {
-		then = max(then, rec.at(t).FillFraction)
+		b.then = max(b.then, rec.at(t).FillFraction)
 	}
-	return max(then, rec.at(tick).FillFraction), last
+	b.then = max(b.then, rec.at(tick).FillFraction)
+	return b
 }
