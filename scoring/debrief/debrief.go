@@ -40,7 +40,7 @@ func beside(rec, good *Record) *Debrief {
 	d.Own = outcomeOf(rec.Run, rec.judge(rec.Run, d.Yardstick))
 	d.GoodOwn = outcomeOf(d.Good.Run, rec.judge(d.Good.Run, d.Yardstick))
 	d.placeErrors()
-	d.Decisions = rec.find(d.Good, &d.Own.Grade)
+	d.Decisions = d.find()
 	return d
 }
 

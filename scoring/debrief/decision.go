@@ -45,6 +45,7 @@ type aspect struct {
 	name     string
 	measures []string // criteria that it bears on; where none of them, and nothing critical, was lost it is not looked for
 	critical []string // names of what points never make up for that it can bring about
+	quiet    bool     // it can cost cells without costing a point
 	find     func(f *finding) []Decision
 }
 
@@ -59,12 +60,15 @@ type finding struct {
 	acts   []sim.Action
 	grade  *scoring.Grade
 	good   *Record // steady in the same case
+	fewer  bool    // the patient was worse off for cells than with steady, whether or not points were lost by it
 	aspect *aspect
 }
 
 // find proposes all decisions of a record, in the order of time.
-func (rec *Record) find(good *Record, g *scoring.Grade) (all []Decision) {
-	f := &finding{rec: rec, sc: rec.Scenario, c: &rec.Run.Case, acts: rec.Run.Actions, grade: g, good: good}
+func (d *Debrief) find() (all []Decision) {
+	rec := d.Record
+	f := &finding{rec: rec, sc: rec.Scenario, c: &rec.Run.Case, acts: rec.Run.Actions, grade: &d.Own.Grade, good: d.Good,
+		fewer: gainOfCells(&d.Own, &d.GoodOwn) > worthLooking}
 	for i := range aspects {
 		f.aspect = &aspects[i]
 		if !f.lost() {
@@ -79,8 +83,14 @@ func (rec *Record) find(good *Record, g *scoring.Grade) (all []Decision) {
 	return all
 }
 
+// worthLooking is the weight of what the patient lost beyond points from which on it is looked for [A].
+const worthLooking = 0.5
+
 // lost says whether anything that the aspect bears on was lost.
 func (f *finding) lost() bool {
+	if f.fewer && f.aspect.quiet {
+		return true
+	}
 	for i := range f.grade.Criteria {
 		cg := &f.grade.Criteria[i]
 		if cg.Points < cg.Of-1e-9 && slices.Contains(f.aspect.measures, cg.Measure) {

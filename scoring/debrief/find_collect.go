@@ -10,11 +10,11 @@ import (
 
 var collecting = []aspect{
 	{name: "drip", measures: slices.Concat([]string{"anticoagulant_in_range_share", "anticoagulant_per_100ml", "blood_without_drip_ml", "clot_ml", "protected_blood_share",
-		"protected_after_protamine_share", "heparin_after_protamine_iu", "residual_anticoagulant_share", "incidents_declared_share"}, ofCells), find: findDrip},
+		"protected_after_protamine_share", "heparin_after_protamine_iu", "residual_anticoagulant_share", "incidents_declared_share"}, ofCells), quiet: true, find: findDrip},
 	{name: "drip_flow", measures: slices.Concat([]string{"anticoagulant_in_range_share", "anticoagulant_per_100ml", "blood_without_drip_ml", "clot_ml", "protected_blood_share",
 		"protected_after_protamine_share"}, ofCells), find: findDripFlow},
 	{name: "vacuum", measures: slices.Concat([]string{"vacuum_in_range_share", "suction_lysis_share", "product_free_hb_g_l"}, ofCells), find: findVacuum},
-	{name: "ready", measures: slices.Concat([]string{"vacuum_in_range_share", "anticoagulant_in_range_share", "anticoagulant_per_100ml"}, ofCells), find: findReady},
+	{name: "ready", measures: slices.Concat([]string{"vacuum_in_range_share", "anticoagulant_in_range_share", "anticoagulant_per_100ml"}, ofCells), quiet: true, find: findReady},
 	{name: "route", measures: slices.Concat([]string{"agent_collected_ml", "clot_ml", "asked_about_agent", "incidents_declared_share"}, ofCells), critical: []string{"contaminated_given", "concealed"}, find: findRoute},
 	{name: "second_sucker", measures: []string{"second_sucker_asked", "agent_collected_ml"}, critical: []string{"contaminated_given", "concealed"}, find: findSecondSucker},
 	{name: "pool", measures: []string{"suction_lysis_share", "product_free_hb_g_l"}, find: findPool},

@@ -1,7 +1,9 @@
 package debrief
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"rouleau/assets/words"
 	"rouleau/scoring"
@@ -19,6 +21,7 @@ const (
 	fastDrip    = 75.0 // up to which no drip is too fast, as it is judged
 	dripGap     = 60 * sim.TicksPerSecond
 	dripLeastML = 10.0                   // of blood: what was collected besides is too little to tell of [A]
+	wasteML     = 30.0                   // of anticoagulant run in for nothing: less is not worth telling [A]
 	reactsIn    = 5 * sim.TicksPerSecond // to what is seen in the wound [A]
 )
 
@@ -28,6 +31,7 @@ const (
 	tooSlow
 	tooFast
 	closed
+	forNothing // while nothing was sucked up through the line
 )
 
 // dropsFor are the drops a minute that bleeding by eye and calcium in the irrigation ask for.
@@ -64,9 +68,21 @@ func (f *finding) dripIs(i int) int {
 	return 0
 }
 
+// ranForNothing are the times in which the drip ran while the sucker led elsewhere.
+func (f *finding) ranForNothing() []stretch {
+	all := f.stretches(dripGap, 0, func(i int) int {
+		if t := &f.rec.Run.Trace[i]; i > 0 && !t.ToReservoir && t.DripML > f.rec.Run.Trace[i-1].DripML && f.sucks() >= 0 && t.Tick > f.acts[f.sucks()].Tick {
+			return forNothing
+		}
+		return 0
+	})
+	return slices.DeleteFunc(all, func(s stretch) bool { return f.rec.at(s.to).DripML-f.rec.at(s.from).DripML < wasteML })
+}
+
 // findDrip looks for each time in which the drip did not follow the bleeding, and for all of them as one.
 func findDrip(f *finding) (all []Decision) {
-	bad := mostBlood(f.stretches(dripGap, dripLeastML, f.dripIs), mostOfAKind-1)
+	bad := append(mostBlood(f.stretches(dripGap, dripLeastML, f.dripIs), mostOfAKind-1), f.ranForNothing()...)
+	slices.SortFunc(bad, func(a, b stretch) int { return cmp.Compare(a.from, b.from) })
 	for _, s := range bad {
 		all = append(all, f.followsIn(s))
 	}
@@ -98,6 +114,8 @@ func (f *finding) followsIn(s stretch) Decision {
 		d.Fault, d.Done = Late, f.acts[then].Tick
 	}
 	switch {
+	case s.kind == forNothing:
+		d.Title = words.Say("decision.drip_for_nothing", clock(s.from), clock(s.to), had)
 	case s.kind == closed && mended && f.last(s.from, func(a *sim.Action) bool { return a.Do == sim.SetDrip && a.Value > 0 }) < 0:
 		d.Title = title("drip", Late, clock(s.from), clock(d.Done))
 	case s.kind == closed:

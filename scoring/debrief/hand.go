@@ -62,6 +62,7 @@ type hand struct {
 	emptied  int8         // the pack that was taken down empty
 	drained  int8         // the same of anticoagulant
 	bed      bed          // of the own act asked about last
+	byEye    bool         // the person goes by the bed and not by the detector
 
 	leakAct   int     // the person's act that stopped a leaking bowl, -1 for none, 0 not looked for yet
 	leakAfter int64   // and how long after the alarm
@@ -82,7 +83,7 @@ const (
 // newHand begins with the person's acts from one of them on.
 func newHand(rec *Record, e *Edit, from int) *hand {
 	h := &hand{rec: rec, edit: e, seenAt: -1, emptied: -1, drained: -1}
-	h.bowls, h.returns = rec.bowls(), rec.returns()
+	h.bowls, h.returns, h.byEye = rec.bowls(), rec.returns(), rec.byEye()
 	h.doneAt = slices.Repeat([]int64{-1}, len(rec.Run.Actions))
 	put := func(l line, s step) {
 		if s.until == 0 {
@@ -268,6 +269,9 @@ func (h *hand) try(r *play.Run, l line, s *step) {
 		a := h.adapted(r, s)
 		why := sim.May(&r.Case, &r.State, a)
 		if why == "" {
+			if l == pumping {
+				h.setFirst(r, s)
+			}
 			if h.stopsDry(r, s) {
 				h.short = r.State.CycleUsed
 			}

@@ -23,10 +23,10 @@ func (h *hand) undisturbed(r *play.Run, s *step) bool {
 // fullAlready says whether a bowl that filled here without a stop has become as full as the person's own did with all its stops, so
 // that what they did to go on is left out at once.
 func (h *hand) fullAlready(r *play.Run, s *step) bool {
-	if !goesOn(&h.rec.moments[s.own].seen, s) || r.State.CycleUsed == 0 {
+	cy := cycle(r)
+	if cy == nil || !goesOn(&h.rec.moments[s.own].seen, s) {
 		return false
 	}
-	cy := &r.State.Cycles[r.State.CycleUsed-1]
 	switch r.State.Pump.Mode {
 	case sim.PumpIdle:
 		if cy.DoneTick > 0 || cy.WashTick > 0 {
@@ -44,6 +44,14 @@ func (h *hand) fullAlready(r *play.Run, s *step) bool {
 		}
 	}
 	return false
+}
+
+// cycle is the last bowl begun, nil for none.
+func cycle(r *play.Run) *sim.Cycle {
+	if r.State.CycleUsed == 0 {
+		return nil
+	}
+	return &r.State.Cycles[r.State.CycleUsed-1]
 }
 
 const sameBed = 0.05 // of the bowl: two fillings that were stopped alike

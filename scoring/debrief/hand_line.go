@@ -15,7 +15,6 @@ const (
 	enoughShare = 0.85                    // of the blood the person began a bowl with is enough to begin it
 	fillWaits   = 10 * 60 * sim.TicksPerSecond
 	stopWaits   = 5 * 60 * sim.TicksPerSecond
-	atInterface = 0.93 // where a filling should stop
 	byNoise     = 0.01 // that a reading passes by chance
 )
 
@@ -214,7 +213,7 @@ func (h *hand) pumpReady(r *play.Run, s *step) (ready, moot bool) {
 			return v.Pump.Mode == sim.PumpIdle, v.Pump.Mode == sim.PumpIdle && !v.Pump.Spinning
 		case s.act.Do == sim.Fill && v.Pump.Mode == sim.PumpIdle && h.forNothing(own, v):
 			return false, true
-		case s.act.Do == sim.Fill && v.Pump.Mode == sim.PumpIdle && h.needless(own, v, s):
+		case s.act.Do == sim.Fill && v.Pump.Mode == sim.PumpIdle && h.needless(r, own, v, s):
 			return false, true
 		case s.act.Do == sim.Fill:
 			return v.Pump.Mode == sim.PumpIdle && (h.moved(s) || h.enough(own, v, r.State.Tick-s.due)), false
@@ -227,7 +226,7 @@ func (h *hand) pumpReady(r *play.Run, s *step) (ready, moot bool) {
 	late := r.State.Tick-s.due-max(0, h.lag[pumping]) >= stopWaits || v.Pump.NoFlow && !own.Pump.NoFlow
 	switch own.Pump.Mode {
 	case sim.PumpFill, sim.PumpTopUp:
-		return late || filled(own, v, s.stop), false
+		return late || h.filled(own, v, s.stop), false
 	case sim.PumpWash:
 		want := own.Pump.WashedML
 		if s.stop != nil {
@@ -238,19 +237,6 @@ func (h *hand) pumpReady(r *play.Run, s *step) (ready, moot bool) {
 		return late || v.Pump.HeldML <= own.Pump.HeldML, false
 	}
 	return true, false
-}
-
-// filled says whether a filling has come to where the person stopped it: at a reading, or for want of blood.
-func filled(own, v *sim.Seen, stop *StopAt) bool {
-	switch {
-	case v.ReservoirML <= 2*sameML: // before it runs dry
-		return true
-	case stop != nil:
-		return v.Pump.Detector >= stop.Detector
-	case own.ReservoirML <= 2*sameML:
-		return v.Pump.Detector >= max(own.Pump.Detector, atInterface)
-	}
-	return v.Pump.Detector >= own.Pump.Detector && v.Pump.BedByEye >= own.Pump.BedByEye-0.02
 }
 
 // enough says whether there is blood for a bowl as the person began it.

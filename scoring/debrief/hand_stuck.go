@@ -111,13 +111,17 @@ func (h *hand) keepsDripping(r *play.Run) {
 	}
 }
 
-// needless says whether a bowl that the person filled on needs it no more: air had stopped their pump, and here it filled without a
-// stop until there was no more; or the operation is over and hardly anything is left.
-func (h *hand) needless(own, v *sim.Seen, s *step) bool {
+// needless says whether a bowl that the person filled on needs it no more: they had run out of blood, and here it was enough for a
+// whole bowl; air had stopped their pump, and here it filled without a stop until there was no more; or the operation is over and
+// hardly anything is left.
+func (h *hand) needless(r *play.Run, own, v *sim.Seen, s *step) bool {
 	if !own.Pump.CycleOpen {
 		return false
 	}
 	tick := h.rec.Run.Actions[s.own].Tick
+	if cy := cycle(r); cy != nil && cy.WashTick == 0 && cy.BedAtStop >= nearInterface && !own.Pump.Washed && h.rec.bedAt(tick).then < nearInterface-2*sameBed {
+		return true
+	}
 	over := v.OperationOver && v.PoolML < 2*sameML && v.BasinML <= 0 && !v.Rinsing
 	return h.rec.stoodAt(tick).since >= tick-fillsOn && v.ReservoirML < enoughShare*own.ReservoirML || over && v.ReservoirML < own.ReservoirML/3
 }

@@ -62,7 +62,12 @@ func gain(own, other *Outcome) float64 {
 	g := other.Grade.Points - own.Grade.Points
 	g += float64(criticalWeight * float64(len(own.Critical)-len(other.Critical)))
 	g += float64(passWeight * (number(other.Grade.Passed) - number(own.Grade.Passed)))
-	g += float64(unitWeight * float64(own.DonorUnits-other.DonorUnits))
+	return g + gainOfCells(own, other)
+}
+
+// gainOfCells is the part of it that the patient has of the cells, points apart.
+func gainOfCells(own, other *Outcome) float64 {
+	g := float64(unitWeight * float64(own.DonorUnits-other.DonorUnits))
 	g += float64(hbWeight * (other.LowestHbGDL - own.LowestHbGDL))
 	return g + float64(recoveryWeight*(other.Recovery-own.Recovery))
 }

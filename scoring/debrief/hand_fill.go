@@ -1,0 +1,44 @@
+package debrief
+
+import "rouleau/sim"
+
+// Where a filling is stopped in another course: at the reading, or by the bed that can be seen, at which the person stopped theirs.
+
+const (
+	atInterface   = 0.93 // where a filling should stop
+	nearInterface = 0.91 // and where it comes near enough that nobody fills on
+	ignored       = 0.04 // past the interface to which the person let the reading go on
+	parted        = 0.06 // by which it then stood above the bed
+)
+
+// byEye says whether the person went by the bed and not by the detector: they let a reading that stood above the bed go on past
+// the interface.
+func (rec *Record) byEye() bool {
+	for i := range rec.Run.Actions {
+		a, v := &rec.Run.Actions[i], &rec.moments[i].seen.Pump
+		if a.Do != sim.StopPump || v.Mode != sim.PumpFill && v.Mode != sim.PumpTopUp {
+			continue
+		}
+		if most := rec.mostBy(a.Tick); most > atInterface+ignored && most > v.BedByEye+parted {
+			return true
+		}
+	}
+	return false
+}
+
+// filled says whether a filling has come to where the person stopped it: at a reading, by the bed, or for want of blood.
+func (h *hand) filled(own, v *sim.Seen, stop *StopAt) bool {
+	detector, bed := own.Pump.Detector, own.Pump.BedByEye
+	switch {
+	case v.ReservoirML <= 2*sameML: // before it runs dry
+		return true
+	case stop != nil:
+		return v.Pump.Detector >= stop.Detector
+	case own.ReservoirML <= 2*sameML:
+		detector, bed = max(detector, atInterface), max(bed, atInterface)
+	}
+	if h.byEye {
+		return v.Pump.BedByEye >= bed
+	}
+	return v.Pump.Detector >= detector && (own.ReservoirML <= 2*sameML || v.Pump.BedByEye >= bed-0.02)
+}
