@@ -67,6 +67,7 @@ type hand struct {
 	leakAct   int     // the person's act that stopped a leaking bowl, -1 for none, 0 not looked for yet
 	leakAfter int64   // and how long after the alarm
 	short     int     // the bowl that ran out of blood
+	filledOn  int     // the bowl that the hand went on with filling
 	endedWash int     // the bowl whose wash was stopped by hand
 	extra     int     // bowls and returns added so far
 	bowls     [][]int // acts of each of the person's own whole bowls

@@ -35,13 +35,22 @@ func (h *hand) unwashed(r *play.Run, s *step) bool {
 		v.Pump.Mode != sim.PumpIdle || !h.minds(sim.Wash) {
 		return false
 	}
-	return h.byReflex(r, sim.Action{Do: sim.Wash}) || v.Pump.Spinning
+	return h.byReflex(r, sim.Action{Do: sim.Wash}) || v.Pump.Spinning && !h.hopeless(r, sim.May(&r.Case, &r.State, sim.Action{Do: sim.Wash}))
 }
 
-// dry stops a filling before the reservoir runs dry, where the person's own course did not come to that.
+// dry stops a filling before the reservoir runs dry, where the person's own course did not come to that; and one that the hand went
+// on with when the bowl is full.
 func (h *hand) dry(r *play.Run) {
 	s := &r.State
-	if s.Pump.Mode != sim.PumpFill || s.Reservoir.Blood.VolumeML() >= dryML {
+	if s.Pump.Mode != sim.PumpFill {
+		return
+	}
+	if h.filledOn == s.CycleUsed && h.isFull(h.view(r)) {
+		h.reflexAt = 0
+		h.byReflex(r, sim.Action{Do: sim.StopPump})
+		return
+	}
+	if s.Reservoir.Blood.VolumeML() >= dryML {
 		return
 	}
 	if own := h.rec.at(s.Tick); own.PumpMode != sim.PumpFill || own.ReservoirML > 2*dryML {
@@ -81,7 +90,7 @@ func (h *hand) stopsDry(r *play.Run, s *step) bool {
 // It is filled on when there is more, and washed as it is when nothing more comes.
 func (h *hand) unfilled(r *play.Run, s *step) bool {
 	own, v := &h.rec.moments[s.own].seen, h.view(r)
-	if s.act.Do != sim.Wash || own.Pump.BedByEye < partFull || v.Pump.BedByEye >= partFull || h.short != r.State.CycleUsed || v.Pump.Mode != sim.PumpIdle ||
+	if s.act.Do != sim.Wash || own.Pump.BedByEye < partFull || v.Pump.BedByEye >= partFull+eyeStep || h.short != r.State.CycleUsed || v.Pump.Mode != sim.PumpIdle ||
 		v.OperationOver || r.State.Tick-s.due >= 2*fillWaits {
 		return false
 	}
@@ -95,11 +104,19 @@ func (h *hand) unfilled(r *play.Run, s *step) bool {
 		case h.mixes() && layer(v) > layered:
 			next = sim.Mix
 		}
-		if h.byReflex(r, sim.Action{Do: next}); next != sim.Fill {
+		switch did := h.byReflex(r, sim.Action{Do: next}); {
+		case next != sim.Fill:
 			h.reflexAt = 0 // the filling follows at once
+		case did:
+			h.filledOn = r.State.CycleUsed
 		}
 	}
 	return true
+}
+
+// noCells says whether there is nothing to speak of in a bowl that the person emptied washed, and that could not be washed for that.
+func (h *hand) noCells(r *play.Run, own, v *sim.Seen, s *step) bool {
+	return s.act.Do == sim.Empty && own.Pump.Washed && !v.Pump.Washed && r.State.Bowl.CellsML <= 1
 }
 
 // doneAlready says whether a bowl that the person filled on, or washed, has been washed to the end here, or emptied.
@@ -115,7 +132,8 @@ func (h *hand) doneAlready(own, v *sim.Seen, s *step) bool {
 
 // forNothing says whether there is hardly any blood for a bowl that is to be begun, and none to come. The whole bowl is left out.
 func (h *hand) forNothing(own, v *sim.Seen) bool {
-	if own.Pump.CycleOpen || !v.OperationOver || v.PoolML >= 2*sameML || v.BasinML > 0 || v.Rinsing || v.ReservoirML >= own.ReservoirML/3 {
+	if own.Pump.CycleOpen || !v.OperationOver || v.PoolML >= 2*sameML || v.BasinML > 0 || v.Rinsing ||
+		v.ReservoirML >= own.ReservoirML/3 && (v.ReservoirML >= rightLastML/2 || v.ReservoirML >= enoughShare*own.ReservoirML) {
 		return false
 	}
 	q := h.queue[pumping]
@@ -164,6 +182,20 @@ func (h *hand) unready(r *play.Run, s *step) bool {
 // freshAlready says whether the person hung a fresh bag when there was something in the last one, and here there is nothing in it.
 func freshAlready(own, v *sim.Seen, s *step) bool {
 	return s.act.Do == sim.NewBag && own.BagsUsed > 0 && v.BagsUsed > 0 && own.Bags[own.BagsUsed-1].CameML > sameML && v.Bags[v.BagsUsed-1].CameML <= 0
+}
+
+// emptiesFirst empties a bowl that stands washed here, where the person's own was empty when they took everything down.
+func (h *hand) emptiesFirst(r *play.Run, s *step) bool {
+	own, v := &h.rec.moments[s.own].seen.Pump, h.view(r)
+	if own.CycleOpen || own.Spinning || !v.Pump.CycleOpen || !v.Pump.Washed || r.State.Tick-s.due >= linePatience {
+		return false
+	}
+	next := sim.Empty
+	if v.Pump.Spinning {
+		next = sim.StopAll
+	}
+	h.byReflex(r, sim.Action{Do: next})
+	return true
 }
 
 // hardlyWashed says whether a bowl that the person emptied washed could not be washed here. It goes back to the reservoir.

@@ -7,6 +7,7 @@ import "rouleau/sim"
 const (
 	atInterface   = 0.93 // where a filling should stop
 	nearInterface = 0.91 // and where it comes near enough that nobody fills on
+	eyeStep       = 0.02 // to which the bed is read by eye
 	ignored       = 0.04 // past the interface to which the person let the reading go on
 	parted        = 0.06 // by which it then stood above the bed
 )
@@ -28,17 +29,23 @@ func (rec *Record) byEye() bool {
 
 // filled says whether a filling has come to where the person stopped it: at a reading, by the bed, or for want of blood.
 func (h *hand) filled(own, v *sim.Seen, stop *StopAt) bool {
-	detector, bed := own.Pump.Detector, own.Pump.BedByEye
 	switch {
 	case v.ReservoirML <= 2*sameML: // before it runs dry
 		return true
 	case stop != nil:
 		return v.Pump.Detector >= stop.Detector
 	case own.ReservoirML <= 2*sameML:
-		detector, bed = max(detector, atInterface), max(bed, atInterface)
+		return h.isFull(v) && v.Pump.Detector >= own.Pump.Detector
+	case h.byEye:
+		return v.Pump.BedByEye >= own.Pump.BedByEye
 	}
+	return v.Pump.Detector >= own.Pump.Detector && v.Pump.BedByEye >= own.Pump.BedByEye-eyeStep
+}
+
+// isFull says whether the bowl is full, by what the person goes by.
+func (h *hand) isFull(v *sim.Seen) bool {
 	if h.byEye {
-		return v.Pump.BedByEye >= bed
+		return v.Pump.BedByEye >= atInterface
 	}
-	return v.Pump.Detector >= detector && (own.ReservoirML <= 2*sameML || v.Pump.BedByEye >= bed-0.02)
+	return v.Pump.Detector >= atInterface
 }

@@ -203,7 +203,7 @@ func (h *hand) pumpReady(r *play.Run, s *step) (ready, moot bool) {
 	if h.waste != sim.PumpIdle || h.unwashed(r, s) || h.washesOn(r, s) || h.unfilled(r, s) || h.unmixed(r, s) || h.unsupplied(r, s) {
 		return false, false
 	}
-	if h.doneAlready(own, v, s) || freshAlready(own, v, s) || h.undisturbed(r, s) {
+	if h.doneAlready(own, v, s) || freshAlready(own, v, s) || h.undisturbed(r, s) || h.noCells(r, own, v, s) {
 		return false, true
 	}
 	stops := s.act.Do == sim.StopPump || s.act.Do == sim.StopAll
@@ -281,7 +281,7 @@ func (h *hand) closeReady(r *play.Run, s *step) bool {
 	open := func(l line) bool { return len(h.queue[l]) > 0 && h.queue[l][0].order < s.order }
 	switch s.act.Do {
 	case sim.TakeDown:
-		return !open(pumping) && r.State.Pump.Mode == h.rec.moments[s.own].seen.Pump.Mode && !h.bowlIsDue(r)
+		return !open(pumping) && r.State.Pump.Mode == h.rec.moments[s.own].seen.Pump.Mode && !h.bowlIsDue(r) && !h.emptiesFirst(r, s)
 	case sim.EndCase:
 		return !open(pumping) && !open(giving) && h.bagToReturn(r) < 0 && (r.State.Giving.FlowMLMin <= 0 || h.rec.moments[s.own].seen.Giving.FlowMLMin > 0)
 	}

@@ -87,7 +87,7 @@ func (h *hand) more(r *play.Run) {
 	case h.stuck(r):
 		h.finishes(r)
 	case h.bowlIsDue(r):
-		h.again(r, pumping, h.inOneGo(h.bowls[len(h.bowls)-1]), sim.NoPart)
+		h.again(r, pumping, h.inOneGo(h.bowlToCopy(r.State.Tick >= r.Case.EndTick)), sim.NoPart)
 	case r.State.Tick >= r.Case.EndTick && len(h.queue[giving]) == 0:
 		if k := h.bagToReturn(r); k >= 0 {
 			h.again(r, giving, h.returns[len(h.returns)-1], sim.Bag(k))
@@ -192,6 +192,23 @@ func (h *hand) again(r *play.Run, l line, acts []int, on sim.Part) {
 	}
 	h.lag[l] = 0
 	h.queue[l] = append(steps, h.queue[l]...)
+}
+
+// bowlToCopy are the acts of the person's last whole bowl; before the end of the operation of the last one that they washed full,
+// if there was one.
+func (h *hand) bowlToCopy(over bool) []int {
+	last := h.bowls[len(h.bowls)-1]
+	if over {
+		return last
+	}
+	for n := len(h.bowls) - 1; n >= 0; n-- {
+		if slices.ContainsFunc(h.bowls[n], func(i int) bool {
+			return h.rec.Run.Actions[i].Do == sim.Wash && h.rec.moments[i].seen.Pump.BedByEye >= partFull
+		}) {
+			return h.bowls[n]
+		}
+	}
+	return last
 }
 
 // inOneGo leaves out of the acts of a bowl what came between its first filling and its last one: the person waited for blood then.
