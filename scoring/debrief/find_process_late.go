@@ -139,11 +139,6 @@ func findStood(f *finding) []Decision {
 			continue
 		}
 		for t := last; t <= b.until; t += sim.TicksPerSecond {
-			if f.rec.at(t).PumpMode != sim.PumpIdle {
-				idle = -1
-			} else if idle < 0 {
-				idle = t
-			}
 			for _, k := range b.acts {
 				a := f.acts[k]
 				if a.Tick < t || a.Tick >= t+sim.TicksPerSecond || a.Tick <= last {
@@ -159,6 +154,11 @@ func findStood(f *finding) []Decision {
 				idle = -1
 				a.Tick -= by
 				swaps = append(swaps, Swap{k, a})
+			}
+			if f.rec.at(t).PumpMode != sim.PumpIdle { // a sample is taken after the acts of its tick
+				idle = -1
+			} else if idle < 0 {
+				idle = t
 			}
 		}
 		if by < longStand {

@@ -130,7 +130,9 @@ func (h *hand) washesOn(r *play.Run, s *step) bool {
 	case !h.canWash(r):
 		return false
 	case v.AirML >= 1:
-		h.byReflex(r, sim.Action{Do: sim.ClearLine})
+		if !h.byReflex(r, sim.Action{Do: sim.ClearLine}) {
+			h.makesRoom(r, s, "clear_the_air_first")
+		}
 	default:
 		return h.byReflex(r, sim.Action{Do: sim.Wash}) || r.State.Tick < h.reflexAt
 	}
