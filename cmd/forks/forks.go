@@ -4,9 +4,12 @@ package forks
 
 import (
 	"context"
+	"fmt"
 	"runtime"
 	"sync"
+	"sync/atomic"
 
+	"rouleau/scoring/attempt"
 	"rouleau/scoring/debrief"
 )
 
@@ -22,6 +25,27 @@ type Plan struct {
 	Draws    int                 // other drawings of the case in which the costliest decisions are played too; 0 for none
 	Workers  int                 // at once; 0 for as many as there are processors
 	Progress func(done, all int) // called after each; nil for nobody
+}
+
+// Begin plays an attempt again and, at the same time, the good run of its case.
+func Begin(a *attempt.Attempt) (*debrief.Debrief, error) {
+	var rec, good *debrief.Record
+	var trouble, none error
+	both := work{ctx: context.Background(), plan: Plan{Workers: 2}}
+	both.run(2, func(i int) {
+		if i == 0 {
+			rec, trouble = debrief.Of(a)
+		} else {
+			good, none = debrief.GoodOf(a)
+		}
+	})
+	switch {
+	case trouble != nil:
+		return nil, trouble
+	case none != nil:
+		return nil, none
+	}
+	return debrief.Against(rec, good), nil
 }
 
 // Costs plays every decision of a debrief and gives what each cost, in order. It ends early, without a result, when the context does.
@@ -68,17 +92,27 @@ type work struct {
 	all  int
 }
 
-// run does n things, as many at once as there are workers.
+// run does n things, as many at once as there are workers. What one of them cannot bear is thrown where run was called, as if it had
+// been done there.
 func (w *work) run(n int, do func(i int)) {
 	next := make(chan int)
 	var group sync.WaitGroup
+	var trouble atomic.Value
 	for range min(w.plan.Workers, n) {
 		group.Go(func() {
 			for i := range next {
-				if w.ctx.Err() == nil {
+				if w.ctx.Err() != nil || trouble.Load() != nil {
+					continue
+				}
+				func() {
+					defer func() {
+						if t := recover(); t != nil {
+							trouble.CompareAndSwap(nil, fmt.Sprint(t))
+						}
+					}()
 					do(i)
 					w.tell()
-				}
+				}()
 			}
 		})
 	}
@@ -87,6 +121,9 @@ func (w *work) run(n int, do func(i int)) {
 	}
 	close(next)
 	group.Wait()
+	if t := trouble.Load(); t != nil {
+		panic(t)
+	}
 }
 
 func (w *work) tell() {

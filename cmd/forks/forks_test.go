@@ -2,10 +2,14 @@ package forks
 
 import (
 	"context"
+	"fmt"
 	"reflect"
+	"strings"
 	"testing"
+	"time"
 
 	"rouleau/scenarios"
+	"rouleau/scoring/attempt"
 	"rouleau/scoring/debrief"
 	"rouleau/scoring/operators"
 	"rouleau/scoring/play"
@@ -73,21 +77,45 @@ func TestBrokenOff(t *testing.T) {
 	}
 }
 
-// BenchmarkDebrief plays the debrief of a whole case without other drawings; it tells how many forks, of how many minutes,
-// and what 40 of them would take.
+// What a worker cannot bear is thrown where the work was asked for, where it becomes a message.
+func TestTroubleOfAWorkerIsThrownOn(t *testing.T) {
+	defer func() {
+		if trouble := recover(); trouble == nil || !strings.Contains(fmt.Sprint(trouble), "cannot be borne") {
+			t.Errorf("thrown was %v", trouble)
+		}
+	}()
+	w := work{ctx: context.Background(), plan: Plan{Workers: 2}}
+	w.run(5, func(i int) {
+		if i == 3 {
+			panic("cannot be borne")
+		}
+	})
+}
+
+// BenchmarkDebrief plays the debrief of an attempt of a whole case without other drawings, from playing the attempt again to the
+// order of the costs; it tells how many forks, of how many minutes, and what it would take with 40 of them.
 func BenchmarkDebrief(b *testing.B) {
 	for _, name := range []string{"steady-oozing-spine", "one-trouble-after-another"} {
 		b.Run(name, func(b *testing.B) {
 			d := made(b, name, "hasty")
+			a := attempt.Of(d.Record.Scenario, d.Record.Run, d.Own.Grade, attempt.By{Mode: attempt.Practice})
+			forks := time.Duration(0)
 			for b.Loop() {
-				if _, err := Costs(context.Background(), debrief.New(d.Record), Plan{}); err != nil {
+				d, err := Begin(a)
+				if err != nil {
 					b.Fatal(err)
 				}
+				began := time.Now()
+				if _, err := Costs(context.Background(), d, Plan{}); err != nil {
+					b.Fatal(err)
+				}
+				forks += time.Since(began)
 			}
 			n := float64(len(d.Decisions))
+			once := (b.Elapsed() - forks).Seconds() / float64(b.N)
 			b.ReportMetric(n, "forks")
 			b.ReportMetric(float64(d.Record.Run.State.Tick)/sim.TicksPerSecond/60, "minutes")
-			b.ReportMetric(b.Elapsed().Seconds()/float64(b.N)*40/n, "s/40-forks")
+			b.ReportMetric(once+forks.Seconds()/float64(b.N)*40/n, "s/40-forks")
 		})
 	}
 }

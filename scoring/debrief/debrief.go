@@ -31,10 +31,10 @@ type Cost struct {
 }
 
 // New finds the decisions of a record.
-func New(rec *Record) *Debrief { return beside(rec, rec.Good()) }
+func New(rec *Record) *Debrief { return Against(rec, rec.Good()) }
 
-// beside is the same, where the good run has been played.
-func beside(rec, good *Record) *Debrief {
+// Against is the same, where the good run has been played.
+func Against(rec, good *Record) *Debrief {
 	d := &Debrief{Record: rec, Good: good}
 	d.Yardstick = scoring.YardstickOf(d.Good.Run)
 	d.Own = outcomeOf(rec.Run, rec.judge(rec.Run, d.Yardstick))

@@ -54,8 +54,15 @@ func findProcessingSet(f *finding) []Decision {
 	if d.Tick < 0 || d.Tick >= f.rec.lastTick { // there never was so much
 		return nil
 	}
+	was, at := done, d.Tick
 	for _, i := range f.setUp(own) {
-		d.Edit.Swap = append(d.Edit.Swap, f.at(i, f.acts[i].Tick+d.Tick-done))
+		if a := f.acts[i].Tick; d.Tick > done { // what came long after the opening still comes when it did
+			at = max(a, at+min(a-was, sim.TicksPerSecond+f.busy(was, i)))
+			was = a
+		} else {
+			at = a + d.Tick - done
+		}
+		d.Edit.Swap = append(d.Edit.Swap, f.at(i, at))
 	}
 	d.Title = title("processing_set", Late, clock(d.Tick), ml, clock(done), had)
 	return []Decision{d}

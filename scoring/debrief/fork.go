@@ -1,6 +1,8 @@
 package debrief
 
 import (
+	"slices"
+
 	"rouleau/scoring/play"
 	"rouleau/sim"
 )
@@ -11,15 +13,31 @@ import (
 func (rec *Record) fork(e *Edit) *play.Run {
 	m := rec.markBefore(e.begins(rec))
 	run := rec.Run.From(m)
+	if rec.untouched() {
+		run.Case.Faults.TouchChance = 0
+	}
 	rec.follow(run, newHand(rec, e, m.Acts()))
 	return run
 }
 
 // elsewhere plays the person's acts with an edit in another drawing of the same case, from the start.
 func (rec *Record) elsewhere(c sim.Case, seed uint64, e *Edit) *play.Run {
+	c.Faults.TouchChance = 0
 	run := play.New(c, seed)
 	rec.follow(run, newHand(rec, e, 0))
 	return run
+}
+
+// untouched says whether no sterile part was touched by chance while the person connected it. Ill luck that did not come to them
+// does not come in another course either: it says nothing about the decision.
+func (rec *Record) untouched() bool {
+	connected := map[int64]bool{}
+	for i := range rec.Run.Actions {
+		if a := &rec.Run.Actions[i]; a.Do == sim.Connect {
+			connected[a.Tick] = true
+		}
+	}
+	return !slices.ContainsFunc(rec.Run.Log, func(o sim.Occurrence) bool { return o.Kind == sim.Came && o.Key == "touched" && connected[o.Tick] })
 }
 
 // follow lets the hand play a run to its end. A run that the person left unfinished goes no further than they went.

@@ -1,6 +1,7 @@
 package debrief
 
 import (
+	"strings"
 	"testing"
 
 	"rouleau/scenarios"
@@ -103,5 +104,32 @@ func TestACaseThatEndsOnItsSheet(t *testing.T) {
 		if len(Questions(d, costs)) == 0 || len(d.Own.Grade.Criteria) == 0 {
 			t.Errorf("%s: nothing is said", name)
 		}
+	}
+}
+
+// A part that nobody touched is not touched in another course either, in which the lines are only connected at another time.
+func TestAForkBringsNoIllLuck(t *testing.T) {
+	text, met := strings.Replace(string(opened(t, "steady-oozing-spine").Source), "touch_chance: 0.02", "touch_chance: 0.4", 1), 0
+	sc, faults := scenarios.Parse("steady-oozing-spine.yaml", []byte(text))
+	if err := faults.Err(); err != nil {
+		t.Fatal(err)
+	}
+	for seed := uint64(1); seed <= 16; seed++ {
+		run := play.New(sc.Case(seed, false), seed)
+		run.ToEnd(operators.NewSteady(operators.SheetOf(sc, &run.Case)))
+		rec := OfRun(sc, run, false)
+		if rec.untouched() {
+			met++
+			e := Edit{Swap: []Swap{ // before the first blood gas, which draws too
+				{Own: rec.firstOf(on(sim.OpenSet, sim.ProcessingSet)), Act: act(12*minute, sim.OpenSet, sim.ProcessingSet, 0)},
+				{Own: rec.firstOf(on(sim.Connect, sim.OutletLine)), Act: act(14*minute, sim.Connect, sim.OutletLine, 0)},
+			}}
+			if other := (&Record{Run: rec.fork(&e)}); !other.untouched() {
+				t.Errorf("seed %d: a part is touched that was not", seed)
+			}
+		}
+	}
+	if met < 4 {
+		t.Errorf("only %d runs were without a touch", met)
 	}
 }

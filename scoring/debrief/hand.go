@@ -331,6 +331,13 @@ func (h *hand) adapted(r *play.Run, s *step) sim.Action {
 	}
 	m := &h.rec.moments[s.own]
 	switch a.Do {
+	case sim.Hang:
+		k := int(a.Value)
+		if pack := &r.State.Bench.Packs[k]; pack.Fluid.VolumeML() < lowWashML && m.seen.Bench.PackLeftML[k] >= lowWashML { // it was needed sooner here
+			if fresh := h.packLike(r, k, pack.Solution); fresh >= 0 {
+				a.Value = float64(fresh)
+			}
+		}
 	case sim.Reconcile:
 		a.Value = max(0, a.Value+(sim.TallyTruth(&r.State)[a.Item]-m.tally[a.Item]))
 	case sim.EstimateLoss:

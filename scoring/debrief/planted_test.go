@@ -121,7 +121,7 @@ func (p *planted) try(t *testing.T, base *Record) came {
 		return idle
 	}
 	rec := OfRun(base.Scenario, base.fork(&e), false)
-	d := beside(rec, base)
+	d := Against(rec, base)
 	lost, lostGain := d.GoodOwn.Grade.Points-d.Own.Grade.Points, gain(&d.Own, &d.GoodOwn)
 	if lostGain <= slightest {
 		t.Logf("%s, seed %d: the fault did no harm", p.name, seed)

@@ -60,14 +60,23 @@ func (p stood) next(s *sim.State) stood {
 
 const markEvery = 60 * sim.TicksPerSecond
 
-// Of takes the record of an attempt by playing it again. An attempt that does not come out as it was recorded has none.
-func Of(a *attempt.Attempt) (*Record, error) {
+// scenarioOf is the scenario that an attempt holds.
+func scenarioOf(a *attempt.Attempt) (*scenarios.Scenario, error) {
 	sc, faults := scenarios.Parse(a.Scenario.ID+".yaml", []byte(a.Scenario.Text))
 	if err := faults.Err(); err != nil {
 		return nil, fmt.Errorf("%s\n%w", words.Say("debrief.no_scenario"), err)
 	}
 	if a.Model != sim.ModelVersion {
 		return nil, errors.New(words.Say("debrief.other_model", a.Model, sim.ModelVersion))
+	}
+	return sc, nil
+}
+
+// Of takes the record of an attempt by playing it again. An attempt that does not come out as it was recorded has none.
+func Of(a *attempt.Attempt) (*Record, error) {
+	sc, err := scenarioOf(a)
+	if err != nil {
+		return nil, err
 	}
 	rec := watch(sc, a.Actions, a.Seed, a.Assessment(), a.LengthTicks)
 	last := &a.Checkpoints[len(a.Checkpoints)-1]
@@ -83,10 +92,21 @@ func OfRun(sc *scenarios.Scenario, run *play.Run, assessment bool) *Record {
 }
 
 // Good is what the operator steady does in the same case.
-func (rec *Record) Good() *Record {
-	run := play.New(rec.Run.Case, rec.Run.Seed)
-	run.ToEnd(operators.NewSteady(operators.SheetOf(rec.Scenario, &run.Case)))
-	return &Record{Scenario: rec.Scenario, Assessment: rec.Assessment, Run: run, lastTick: run.State.Tick}
+func (rec *Record) Good() *Record { return good(rec.Scenario, rec.Run.Seed, rec.Assessment) }
+
+// GoodOf is what the operator steady does in the case of an attempt, which need not have been played again for that.
+func GoodOf(a *attempt.Attempt) (*Record, error) {
+	sc, err := scenarioOf(a)
+	if err != nil {
+		return nil, err
+	}
+	return good(sc, a.Seed, a.Assessment()), nil
+}
+
+func good(sc *scenarios.Scenario, seed uint64, assessment bool) *Record {
+	run := play.New(sc.Case(seed, assessment), seed)
+	run.ToEnd(operators.NewSteady(operators.SheetOf(sc, &run.Case)))
+	return &Record{Scenario: sc, Assessment: assessment, Run: run, lastTick: run.State.Tick}
 }
 
 // watch plays acts again and looks on.

@@ -25,11 +25,11 @@ type Report struct {
 
 // Of plays the debrief of an attempt.
 func Of(ctx context.Context, a *attempt.Attempt, plan forks.Plan) (*Report, error) {
-	rec, err := debrief.Of(a)
+	d, err := forks.Begin(a)
 	if err != nil {
 		return nil, err
 	}
-	r := &Report{Attempt: a, Debrief: debrief.New(rec), Draws: plan.Draws}
+	r := &Report{Attempt: a, Debrief: d, Draws: plan.Draws}
 	costs, err := forks.Costs(ctx, r.Debrief, plan)
 	if err != nil {
 		return nil, err
