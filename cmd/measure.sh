@@ -50,7 +50,7 @@ printf '\n== %s\n' "never lose a case: the program is killed 200 times and each 
 go test -count=1 -v ./cmd/rouleau-desk/windowtest/kills -kills 200 || failed="$failed  a case after a kill
 "
 
-printf '\n== %s\n' "what decisions cost: every planted fault over 100 seeds, and every case played by many (an hour and a half on two cores)"
+printf '\n== %s\n' "what decisions cost: every planted fault over 100 seeds, and every case played by many (some forty minutes on two cores)"
 go test -count=1 -timeout 12h -v -run 'PlantedFaultComesFirst|LaterActsFit' ./scoring/debrief -seeds 100 -every-case || failed="$failed  planted faults
 "
 
