@@ -83,7 +83,8 @@ func (d *Debrief) find() (all []Decision) {
 	return all
 }
 
-// worthLooking is the weight of what the patient lost beyond points from which on it is looked for [A].
+// worthLooking is how much of cells the patient must have lost, by weight, before quiet aspects are looked for though no point was
+// lost [A].
 const worthLooking = 0.5
 
 // lost says whether anything that the aspect bears on was lost.

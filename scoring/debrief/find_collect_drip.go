@@ -76,7 +76,10 @@ func (f *finding) ranForNothing() []stretch {
 		}
 		return 0
 	})
-	return slices.DeleteFunc(all, func(s stretch) bool { return f.rec.at(s.to).DripML-f.rec.at(s.from).DripML < wasteML })
+	for i := range all {
+		all[i].blood = f.rec.at(all[i].to).DripML - f.rec.at(all[i].from).DripML // by which they are weighed, of anticoagulant here
+	}
+	return mostBlood(slices.DeleteFunc(all, func(s stretch) bool { return s.blood < wasteML }), mostOfAKind-1)
 }
 
 // findDrip looks for each time in which the drip did not follow the bleeding, and for all of them as one.

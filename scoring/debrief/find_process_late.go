@@ -134,6 +134,7 @@ func findStood(f *finding) []Decision {
 		var swaps []Swap
 		by := int64(0)
 		idle := int64(-1) // since when the pump stood
+		acted := int64(0) // when the last act was done
 		last := b.cy.StopTick
 		if last == 0 {
 			continue
@@ -151,14 +152,14 @@ func findStood(f *finding) []Decision {
 					}
 					by += max(0, wait-int64(least))
 				}
-				idle = -1
+				idle, acted = -1, a.Tick
 				a.Tick -= by
 				swaps = append(swaps, Swap{k, a})
 			}
 			if f.rec.at(t).PumpMode != sim.PumpIdle { // a sample is taken after the acts of its tick
 				idle = -1
 			} else if idle < 0 {
-				idle = t
+				idle = max(t, acted)
 			}
 		}
 		if by < longStand {

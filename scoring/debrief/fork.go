@@ -28,8 +28,8 @@ func (rec *Record) elsewhere(c sim.Case, seed uint64, e *Edit) *play.Run {
 	return run
 }
 
-// untouched says whether no sterile part was touched by chance while the person connected it. Ill luck that did not come to them
-// does not come in another course either: it says nothing about the decision.
+// untouched says whether no sterile part was touched by chance while the person connected it. Then none is touched in another course
+// either: such luck says nothing about the decision. Where one was touched, connecting it at another time draws anew.
 func (rec *Record) untouched() bool {
 	connected := map[int64]bool{}
 	for i := range rec.Run.Actions {

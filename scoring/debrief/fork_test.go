@@ -45,7 +45,11 @@ func played(t testing.TB, name, operator string, seed uint64) *Record {
 
 // A fork that changes nothing is the same run to the bit, whoever played and from wherever it begins.
 func TestAForkThatChangesNothingIsTheSameRun(t *testing.T) {
-	for _, name := range []string{"steady-oozing-spine", "one-trouble-after-another", "circuit-stays-connected", "sudden-brisk-bleeding"} {
+	names := []string{"steady-oozing-spine", "one-trouble-after-another", "circuit-stays-connected", "sudden-brisk-bleeding"}
+	if *everyCase {
+		names = scenarios.Library()
+	}
+	for _, name := range names {
 		for _, who := range []string{"steady", "hasty", "inattentive", "rule-bound"} {
 			rec := played(t, name, who, 3)
 			for _, tick := range []int64{0, 20 * 60 * sim.TicksPerSecond, 50 * 60 * sim.TicksPerSecond} {

@@ -68,6 +68,7 @@ type hand struct {
 	leakAfter int64   // and how long after the alarm
 	short     int     // the bowl that ran out of blood
 	filledOn  int     // the bowl that the hand went on with filling
+	fullAgain int     // and the one that it filled on until it was full
 	endedWash int     // the bowl whose wash was stopped by hand
 	extra     int     // bowls and returns added so far
 	bowls     [][]int // acts of each of the person's own whole bowls
@@ -333,8 +334,8 @@ func (h *hand) adapted(r *play.Run, s *step) sim.Action {
 	switch a.Do {
 	case sim.Hang:
 		k := int(a.Value)
-		if pack := &r.State.Bench.Packs[k]; pack.Fluid.VolumeML() < lowWashML && m.seen.Bench.PackLeftML[k] >= lowWashML { // it was needed sooner here
-			if fresh := h.packLike(r, k, pack.Solution); fresh >= 0 {
+		if h.view(r).Bench.PackLeftML[k] < lowWashML && m.seen.Bench.PackLeftML[k] >= lowWashML { // it was needed sooner here
+			if fresh := h.packLike(r, k, r.State.Bench.Packs[k].Solution); fresh >= 0 {
 				a.Value = float64(fresh)
 			}
 		}

@@ -37,6 +37,9 @@ func (h *hand) fullAlready(r *play.Run, s *step) bool {
 		}
 		return cy.BedAtStop >= max(h.bed.then+2*sameBed, h.bed.last-sameBed)
 	case sim.PumpFill:
+		if h.rec.at(r.State.Tick).PumpMode == sim.PumpFill { // theirs fills too: the air has not come yet
+			return false
+		}
 		for i := range h.queue[pumping] {
 			if s := &h.queue[pumping][i]; s.own >= 0 && !goesOn(&h.rec.moments[s.own].seen, s) {
 				return h.past(r, s)

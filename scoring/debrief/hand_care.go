@@ -47,7 +47,9 @@ func (h *hand) dry(r *play.Run) {
 	}
 	if h.filledOn == s.CycleUsed && h.isFull(h.view(r)) {
 		h.reflexAt = 0
-		h.byReflex(r, sim.Action{Do: sim.StopPump})
+		if h.byReflex(r, sim.Action{Do: sim.StopPump}) {
+			h.fullAgain = s.CycleUsed
+		}
 		return
 	}
 	if s.Reservoir.Blood.VolumeML() >= dryML {
@@ -90,7 +92,7 @@ func (h *hand) stopsDry(r *play.Run, s *step) bool {
 // It is filled on when there is more, and washed as it is when nothing more comes.
 func (h *hand) unfilled(r *play.Run, s *step) bool {
 	own, v := &h.rec.moments[s.own].seen, h.view(r)
-	if s.act.Do != sim.Wash || own.Pump.BedByEye < partFull || v.Pump.BedByEye >= partFull+eyeStep || h.short != r.State.CycleUsed || v.Pump.Mode != sim.PumpIdle ||
+	if s.act.Do != sim.Wash || own.Pump.BedByEye < partFull || v.Pump.BedByEye >= min(partFull+eyeStep, own.Pump.BedByEye) || h.short != r.State.CycleUsed || h.fullAgain == r.State.CycleUsed || v.Pump.Mode != sim.PumpIdle ||
 		v.OperationOver || r.State.Tick-s.due >= 2*fillWaits {
 		return false
 	}
@@ -131,9 +133,9 @@ func (h *hand) doneAlready(own, v *sim.Seen, s *step) bool {
 }
 
 // forNothing says whether there is hardly any blood for a bowl that is to be begun, and none to come. The whole bowl is left out.
-func (h *hand) forNothing(own, v *sim.Seen) bool {
+func (h *hand) forNothing(r *play.Run, own, v *sim.Seen) bool {
 	if own.Pump.CycleOpen || !v.OperationOver || v.PoolML >= 2*sameML || v.BasinML > 0 || v.Rinsing ||
-		v.ReservoirML >= own.ReservoirML/3 && (v.ReservoirML >= rightLastML/2 || v.ReservoirML >= enoughShare*own.ReservoirML) {
+		v.ReservoirML >= own.ReservoirML/3 && (v.ReservoirML >= h.lastWorth(r)/2 || v.ReservoirML >= enoughShare*own.ReservoirML) {
 		return false
 	}
 	q := h.queue[pumping]

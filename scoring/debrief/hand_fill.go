@@ -12,22 +12,28 @@ const (
 	parted        = 0.06 // by which it then stood above the bed
 )
 
-// byEye says whether the person went by the bed and not by the detector: they let a reading that stood above the bed go on past
-// the interface.
+// byEye says whether the person went by the bed and not by the detector: where a reading stood above the bed, they let it go on past
+// the interface more often than they stopped at it.
 func (rec *Record) byEye() bool {
+	past, at := 0, 0
 	for i := range rec.Run.Actions {
 		a, v := &rec.Run.Actions[i], &rec.moments[i].seen.Pump
 		if a.Do != sim.StopPump || v.Mode != sim.PumpFill && v.Mode != sim.PumpTopUp {
 			continue
 		}
-		if most := rec.mostBy(a.Tick); most > atInterface+ignored && most > v.BedByEye+parted {
-			return true
+		switch most := rec.mostBy(a.Tick); {
+		case most <= v.BedByEye+parted || most < atInterface:
+		case most > atInterface+ignored:
+			past++
+		default:
+			at++
 		}
 	}
-	return false
+	return past > at
 }
 
-// filled says whether a filling has come to where the person stopped it: at a reading, by the bed, or for want of blood.
+// filled says whether a filling has come to where the person stopped it: at a reading, or by the bed. Where they had stopped for want
+// of blood it goes on, with more blood here, until the bowl is full.
 func (h *hand) filled(own, v *sim.Seen, stop *StopAt) bool {
 	switch {
 	case v.ReservoirML <= 2*sameML: // before it runs dry

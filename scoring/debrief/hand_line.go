@@ -211,7 +211,7 @@ func (h *hand) pumpReady(r *play.Run, s *step) (ready, moot bool) {
 		switch {
 		case stops:
 			return v.Pump.Mode == sim.PumpIdle, v.Pump.Mode == sim.PumpIdle && !v.Pump.Spinning
-		case s.act.Do == sim.Fill && v.Pump.Mode == sim.PumpIdle && h.forNothing(own, v):
+		case s.act.Do == sim.Fill && v.Pump.Mode == sim.PumpIdle && h.forNothing(r, own, v):
 			return false, true
 		case s.act.Do == sim.Fill && v.Pump.Mode == sim.PumpIdle && h.needless(r, own, v, s):
 			return false, true

@@ -109,10 +109,15 @@ func (h *hand) bowlIsDue(r *play.Run) bool {
 	least := float64(h.bowlScale(r) * h.beginsAt(over))
 	worth := least
 	if over { // then less is worth a bowl too
-		worth = min(least, float64(rightLastML*s.Bowl.Shape().VolumeML/sim.StandardBowl.Shape().VolumeML))
+		worth = min(least, h.lastWorth(r))
 	}
 	ml := s.Reservoir.Blood.VolumeML()
 	return ml >= worth && ml-h.had(s.Tick, func(t *play.Sample) float64 { return t.ReservoirML }) >= float64(excessShare*least)
+}
+
+// lastWorth is what is worth a bowl once the operation is over, for the bowl here.
+func (h *hand) lastWorth(r *play.Run) float64 {
+	return float64(rightLastML * r.State.Bowl.Shape().VolumeML / sim.StandardBowl.Shape().VolumeML)
 }
 
 // had is what the person had at the same time. A second earlier counts too: a sample is taken after the acts of its tick.
@@ -194,8 +199,8 @@ func (h *hand) again(r *play.Run, l line, acts []int, on sim.Part) {
 	h.queue[l] = append(steps, h.queue[l]...)
 }
 
-// bowlToCopy are the acts of the person's last whole bowl; before the end of the operation of the last one that they washed full,
-// if there was one.
+// bowlToCopy are the acts of a bowl of the person's to be done once more: of their last one when the operation is over, and until
+// then of the last one that they washed full, if there was one.
 func (h *hand) bowlToCopy(over bool) []int {
 	last := h.bowls[len(h.bowls)-1]
 	if over {

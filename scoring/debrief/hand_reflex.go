@@ -52,7 +52,7 @@ func (h *hand) supply(r *play.Run) {
 		return
 	}
 	full := s.Waste.Bag.VolumeML() >= r.Case.Faults.WasteCapacityML-wasteFullML
-	full = full && (s.Waste.Bag.VolumeML() > h.rec.at(s.Tick).WasteML+wasteMoreML || h.washedLess(r))
+	full = full && (s.Waste.Bag.VolumeML() > h.had(s.Tick, func(t *play.Sample) float64 { return t.WasteML })+wasteMoreML || h.washedLess(r))
 	switch {
 	case full && s.Pump.Mode == sim.PumpIdle:
 		h.byReflex(r, sim.Action{Do: sim.ChangeWaste})
@@ -154,7 +154,7 @@ func (h *hand) canWash(r *play.Run) bool {
 func (h *hand) packLike(r *play.Run, k int, kind sim.Solution) int {
 	b, v := &r.State.Bench, h.view(r)
 	for i := range r.Case.Packs {
-		hangs := b.HookPack[sim.WashHookB] == int8(i) || i == k
+		hangs := i == k || slices.Contains(b.HookPack[:], int8(i))
 		if b.Packs[i].Solution == kind && !hangs && !r.Case.Packs[i].Expired && !v.Bench.PackInStore[i] && b.Packs[i].Fluid.VolumeML() >= b.Packs[k].Fluid.VolumeML()+wasteMoreML {
 			return i
 		}

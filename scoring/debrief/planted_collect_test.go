@@ -11,7 +11,7 @@ var plantedCollecting = []planted{
 		return late, ok
 	}},
 	{"drip does not follow a flood", "sudden-brisk-bleeding", "drip", leavesAllOut(within(does(sim.SetDrip), 11, 19))},
-	{"drip runs fast while the sucker leads elsewhere", "hip-revision-thin-feed", "drip", otherwise(within(does(sim.SetDrip), 14, 120), 400)},
+	{"drip far too fast in the middle of the case", "hip-revision-thin-feed", "drip", otherwise(within(does(sim.SetDrip), 14, 120), 400)},
 	{"drip far too fast from the start", "hip-revision-thin-feed", "drip", otherwise(does(sim.SetDrip), 400)},
 	{"drip left far too fast", "steady-oozing-spine", "drip", func(rec *Record) (Edit, bool) {
 		i := rec.firstOf(within(does(sim.SetDrip), 14, 120))

@@ -6,10 +6,12 @@ package session
 
 import (
 	"context"
+	"errors"
 	"runtime"
 	"sync/atomic"
 	"time"
 
+	"rouleau/assets/words"
 	"rouleau/cmd/forks"
 	"rouleau/cmd/rouleau-desk/bench"
 	"rouleau/scoring/debrief"
@@ -66,6 +68,11 @@ func (s *Session) openDebrief() {
 
 // play does all that takes long.
 func (o *otherwise) play() (p findings) {
+	defer func() {
+		if trouble := recover(); trouble != nil { // the case and its grade stand: only its debrief is missing
+			p = findings{err: errors.New(words.Say("debrief.our_fault", trouble))}
+		}
+	}()
 	rec, err := o.record()
 	if err != nil {
 		return findings{err: err}
