@@ -25,7 +25,7 @@ func (rec *Record) byEye() bool {
 		case most <= v.BedByEye+parted || most < atInterface:
 		case most > atInterface+ignored:
 			past++
-		default:
+		case rec.moments[i].seen.ReservoirML > 2*sameML: // and not for want of blood
 			at++
 		}
 	}
