@@ -43,6 +43,7 @@ func through(place, in, out *Fluid, capML float64) {
 	throughSecondHalf(place, in, out, capML)
 }
 
+// throughSecondHalf is what is left of through when half of in has come.
 func throughSecondHalf(place, in, out *Fluid, capML float64) {
 	if over := place.VolumeML() + in.VolumeML() - capML; over > 0 {
 		move(out, place, over)

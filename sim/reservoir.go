@@ -111,10 +111,10 @@ func (r *Reservoir) settle(dt, esr float64, mixing bool) {
 	}
 	r.ClearML = clamp(r.ClearML, 0, v)
 	rate, slope := r.settling(v, esr, mixing)
-	clear := r.ClearML
-	r.ClearML = clamp(clear+float64(dt*rate*(1+float64(dt/2*slope))), 0, v)
+	was := r.ClearML
+	r.ClearML = clamp(was+float64(dt*rate*(1+float64(dt/2*slope))), 0, v)
 	// of the middle of the step, so that the ripening is of second order too
-	g := clottingOf(&r.Blood.Liquid, 1-float64(unmixedPenalty/2*(clear+r.ClearML))/v)
+	g := clottingOf(&r.Blood.Liquid, 1-float64(unmixedPenalty/2*(was+r.ClearML))/v)
 	before := r.Activation
 	ripened := g * dt / ripeningS
 	r.Activation = clamp(before+float64(ripened*(1-before)*(1-float64(ripened/2))), 0, 1)

@@ -64,6 +64,30 @@ func TestWorkersChangeNothing(t *testing.T) {
 	}
 }
 
+// Begin gives what playing the attempt and the good run one after the other gives.
+func TestBeginIsTheSameAsOneAfterTheOther(t *testing.T) {
+	made := made(t, "first-bowl", "hasty")
+	a := attempt.Of(made.Record.Scenario, made.Record.Run, made.Own.Grade, attempt.By{Mode: attempt.Practice})
+	rec, err := debrief.Of(a)
+	if err != nil {
+		t.Fatal(err)
+	}
+	want, d := debrief.New(rec), (*debrief.Debrief)(nil)
+	if d, err = Begin(a); err != nil {
+		t.Fatal(err)
+	}
+	if d.Record.Run.State.Hash() != want.Record.Run.State.Hash() || d.Good.Run.State.Hash() != want.Good.Run.State.Hash() || !reflect.DeepEqual(d.GoodOwn, want.GoodOwn) {
+		t.Error("the runs differ")
+	}
+	if len(d.Decisions) != len(want.Decisions) || len(d.Decisions) == 0 {
+		t.Errorf("%d decisions, want %d", len(d.Decisions), len(want.Decisions))
+	}
+	a.Model = "0"
+	if _, err := Begin(a); err == nil {
+		t.Error("an attempt of another model is played")
+	}
+}
+
 func TestBrokenOff(t *testing.T) {
 	ctx, stop := context.WithCancel(context.Background())
 	n := 0

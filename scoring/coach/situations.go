@@ -85,11 +85,12 @@ const (
 	CitratePerIrrigation = 0.05
 )
 
-const detectorParts = 0.06 // [A] detector and eye this far apart are no chance any more
+// DetectorPartsBy is how far detector and eye are apart when that is no chance any more, as a share of the bowl [A].
+const DetectorPartsBy = 0.06
 
 // DetectorParts says whether, while the bowl fills, the detector reads something else than an eye sees through the wall.
 func DetectorParts(p *sim.SeenPump) bool {
-	return p.Mode == sim.PumpFill && p.EffluentMLMin > 0 && max(p.Detector-p.BedByEye, p.BedByEye-p.Detector) > detectorParts
+	return p.Mode == sim.PumpFill && p.EffluentMLMin > 0 && max(p.Detector-p.BedByEye, p.BedByEye-p.Detector) > DetectorPartsBy
 }
 
 // CitrateForMLMin is the drip of citrate solution, mL/min, that bleeding and calcium in the irrigation ask for by eye.

@@ -1,7 +1,6 @@
 package debrief
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
@@ -21,7 +20,7 @@ const (
 	fastDrip    = 75.0 // up to which no drip is too fast, as it is judged
 	dripGap     = 60 * sim.TicksPerSecond
 	dripLeastML = 10.0                   // of blood: what was collected besides is too little to tell of [A]
-	wasteML     = 30.0                   // of anticoagulant run in for nothing: less is not worth telling [A]
+	idleML      = 30.0                   // of anticoagulant run in for nothing: less is not worth telling [A]
 	reactsIn    = 5 * sim.TicksPerSecond // to what is seen in the wound [A]
 )
 
@@ -70,8 +69,9 @@ func (f *finding) dripIs(i int) int {
 
 // ranForNothing are the times in which the drip ran while the sucker led elsewhere.
 func (f *finding) ranForNothing() []stretch {
+	began := f.tickOf(f.sucks()) // before it nothing has been led away
 	all := f.stretches(dripGap, 0, func(i int) int {
-		if t := &f.rec.Run.Trace[i]; i > 0 && !t.ToReservoir && t.DripML > f.rec.Run.Trace[i-1].DripML && f.sucks() >= 0 && t.Tick > f.acts[f.sucks()].Tick {
+		if t := &f.rec.Run.Trace[i]; t.Tick > began && !t.ToReservoir && t.DripML > f.rec.Run.Trace[i-1].DripML {
 			return forNothing
 		}
 		return 0
@@ -79,13 +79,13 @@ func (f *finding) ranForNothing() []stretch {
 	for i := range all {
 		all[i].blood = f.rec.at(all[i].to).DripML - f.rec.at(all[i].from).DripML // by which they are weighed, of anticoagulant here
 	}
-	return mostBlood(slices.DeleteFunc(all, func(s stretch) bool { return s.blood < wasteML }), mostOfAKind-1)
+	return mostBlood(slices.DeleteFunc(all, func(s stretch) bool { return s.blood < idleML }), mostOfAKind-1)
 }
 
-// findDrip looks for each time in which the drip did not follow the bleeding, and for all of them as one.
+// findDrip looks for each time in which the drip did not follow the bleeding, for all of them as one, and for a drip that ran for
+// nothing.
 func findDrip(f *finding) (all []Decision) {
-	bad := append(mostBlood(f.stretches(dripGap, dripLeastML, f.dripIs), mostOfAKind-1), f.ranForNothing()...)
-	slices.SortFunc(bad, func(a, b stretch) int { return cmp.Compare(a.from, b.from) })
+	bad := mostBlood(f.stretches(dripGap, dripLeastML, f.dripIs), mostOfAKind-1)
 	for _, s := range bad {
 		all = append(all, f.followsIn(s))
 	}
@@ -94,6 +94,9 @@ func findDrip(f *finding) (all []Decision) {
 		d := f.followsIn(whole)
 		d.Fault, d.Title = Wrong, words.Say("decision.drip_all", clock(d.Tick), clock(whole.to))
 		all = append(all, d)
+	}
+	for _, s := range f.ranForNothing() {
+		all = append(all, f.followsIn(s))
 	}
 	return all
 }

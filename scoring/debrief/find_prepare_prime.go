@@ -13,10 +13,11 @@ const (
 )
 
 // scale is the chosen bowl against a standard one.
-func (f *finding) scale() float64 {
-	standard := sim.StandardBowl.Shape().VolumeML
-	if ml := f.rec.Run.State.Bench.Bowl.Shape().VolumeML; ml > 0 {
-		return ml / standard
+func (f *finding) scale() float64 { return scaleOf(&f.rec.Run.State) }
+
+func scaleOf(s *sim.State) float64 {
+	if ml := s.Bench.Bowl.Shape().VolumeML; ml > 0 {
+		return ml / sim.StandardBowl.Shape().VolumeML
 	}
 	return 1
 }

@@ -191,7 +191,7 @@ func (h *hand) tick(r *play.Run) {
 	}
 	if whole {
 		h.listen(r)
-		h.dry(r)
+		h.endsFilling(r)
 		h.reacts(r)
 		h.owns(r)
 		h.supply(r)

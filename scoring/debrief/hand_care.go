@@ -38,9 +38,9 @@ func (h *hand) unwashed(r *play.Run, s *step) bool {
 	return h.byReflex(r, sim.Action{Do: sim.Wash}) || v.Pump.Spinning && !h.hopeless(r, sim.May(&r.Case, &r.State, sim.Action{Do: sim.Wash}))
 }
 
-// dry stops a filling before the reservoir runs dry, where the person's own course did not come to that; and one that the hand went
+// endsFilling stops a filling before the reservoir runs dry, where the person's own course did not come to that; and one that the hand went
 // on with when the bowl is full.
-func (h *hand) dry(r *play.Run) {
+func (h *hand) endsFilling(r *play.Run) {
 	s := &r.State
 	if s.Pump.Mode != sim.PumpFill {
 		return
@@ -96,7 +96,7 @@ func (h *hand) unfilled(r *play.Run, s *step) bool {
 		v.OperationOver || r.State.Tick-s.due >= 2*fillWaits {
 		return false
 	}
-	if v.ReservoirML >= fillOnFromML*r.State.Bowl.Shape().VolumeML/sim.StandardBowl.Shape().VolumeML {
+	if v.ReservoirML >= float64(fillOnFromML*scaleOf(&r.State)) {
 		next := sim.Fill
 		switch {
 		case v.Mixing:
@@ -135,7 +135,7 @@ func (h *hand) doneAlready(own, v *sim.Seen, s *step) bool {
 // forNothing says whether there is hardly any blood for a bowl that is to be begun, and none to come. The whole bowl is left out.
 func (h *hand) forNothing(r *play.Run, own, v *sim.Seen) bool {
 	if own.Pump.CycleOpen || !v.OperationOver || v.PoolML >= 2*sameML || v.BasinML > 0 || v.Rinsing ||
-		v.ReservoirML >= own.ReservoirML/3 && (v.ReservoirML >= h.lastWorth(r)/2 || v.ReservoirML >= enoughShare*own.ReservoirML) {
+		v.ReservoirML >= own.ReservoirML/3 && (v.ReservoirML >= rightLastML/2*scaleOf(&r.State) || v.ReservoirML >= enoughShare*own.ReservoirML) {
 		return false
 	}
 	q := h.queue[pumping]

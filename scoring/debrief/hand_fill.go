@@ -1,15 +1,17 @@
 package debrief
 
-import "rouleau/sim"
+import (
+	"rouleau/scoring/coach"
+	"rouleau/sim"
+)
 
 // Where a filling is stopped in another course: at the reading, or by the bed that can be seen, at which the person stopped theirs.
 
 const (
-	atInterface   = 0.93 // where a filling should stop
-	nearInterface = 0.91 // and where it comes near enough that nobody fills on
+	atInterface   = 0.93 // where a filling should stop, as the bench stops it
+	nearInterface = 0.91 // and where it comes near enough that nobody fills on [A]
 	eyeStep       = 0.02 // to which the bed is read by eye
-	ignored       = 0.04 // past the interface to which the person let the reading go on
-	parted        = 0.06 // by which it then stood above the bed
+	ignored       = 0.04 // past the interface up to which a reading was let go on: nobody stops so late by it [A]
 )
 
 // byEye says whether the person went by the bed and not by the detector: where a reading stood above the bed, they let it go on past
@@ -22,7 +24,7 @@ func (rec *Record) byEye() bool {
 			continue
 		}
 		switch most := rec.mostBy(a.Tick); {
-		case most <= v.BedByEye+parted || most < atInterface:
+		case most <= v.BedByEye+coach.DetectorPartsBy || most < atInterface:
 		case most > atInterface+ignored:
 			past++
 		case rec.moments[i].seen.ReservoirML > 2*sameML: // and not for want of blood

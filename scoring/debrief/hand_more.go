@@ -102,22 +102,17 @@ func (h *hand) bowlIsDue(r *play.Run) bool {
 		!h.canWash(r) {
 		return false
 	}
-	if cy := s.CycleUsed; cy > 0 && s.Cycles[cy-1].DoneTick == 0 {
+	if cy := cycle(r); cy != nil && cy.DoneTick == 0 {
 		return false
 	}
 	over := s.Tick >= r.Case.EndTick
 	least := float64(h.bowlScale(r) * h.beginsAt(over))
 	worth := least
 	if over { // then less is worth a bowl too
-		worth = min(least, h.lastWorth(r))
+		worth = min(least, float64(rightLastML*scaleOf(s)))
 	}
 	ml := s.Reservoir.Blood.VolumeML()
 	return ml >= worth && ml-h.had(s.Tick, func(t *play.Sample) float64 { return t.ReservoirML }) >= float64(excessShare*least)
-}
-
-// lastWorth is what is worth a bowl once the operation is over, for the bowl here.
-func (h *hand) lastWorth(r *play.Run) float64 {
-	return float64(rightLastML * r.State.Bowl.Shape().VolumeML / sim.StandardBowl.Shape().VolumeML)
 }
 
 // had is what the person had at the same time. A second earlier counts too: a sample is taken after the acts of its tick.

@@ -34,14 +34,21 @@ func (w *window) drafts() {
 	w.Key(ui.KeyEnter)
 }
 
-// Whoever looks away from an attempt while its record is made is not asked to sign it when it is there.
-func TestLookedAwayWhileTheRecordIsMade(t *testing.T) {
+// leavesADraft lets an assessor go back to the list while the record of an attempt is made.
+func leavesADraft(t *testing.T) (*department, *window) {
+	t.Helper()
 	d := openDepartment(t, assessor)
 	d.plays(t, learner, 7, 2)
 	w := d.sit(t, assessor)
 	w.toBook("desk_book.tab_assessor")
 	w.drafts()
 	w.Key(ui.KeyEscape)
+	return d, w
+}
+
+// Whoever looks away from an attempt while its record is made is not asked to sign it when it is there.
+func TestLookedAwayWhileTheRecordIsMade(t *testing.T) {
+	_, w := leavesADraft(t)
 	w.want(words.Say("desk_book.awaiting", 1))
 	w.drafts() // when the first is done; a page to sign on would be in the way
 	w.shows(words.Say("desk_book.will_stand"))
@@ -49,13 +56,8 @@ func TestLookedAwayWhileTheRecordIsMade(t *testing.T) {
 
 // Whoever leaves the book while something goes on and comes back sees what it is, then the book; and no other stays open behind it.
 func TestTheBookIsOpenedAnewDuringAJob(t *testing.T) {
-	d := openDepartment(t, assessor)
-	d.plays(t, learner, 7, 2)
-	w := d.sit(t, assessor)
-	w.toBook("desk_book.tab_assessor")
-	w.drafts()
-	w.Key(ui.KeyEscape)
-	w.Key(ui.KeyEscape)
+	d, w := leavesADraft(t)
+	w.Key(ui.KeyEscape)            // the book too
 	w.now = w.now.Add(time.Second) // by now it takes long
 	w.click(words.Say("desk_book.to_book"))
 	told := false
@@ -82,11 +84,7 @@ func TestTheBookIsOpenedAnewDuringAJob(t *testing.T) {
 
 // A window that is closed while a book is made leaves a whole one.
 func TestClosedWhileABookIsMade(t *testing.T) {
-	d := &department{place: filepath.Join(t.TempDir(), "none"), folder: t.TempDir()}
-	t.Setenv(ledger.Variable, d.place)
-	w := d.sit(t, learner)
-	w.click(words.Say("desk_book.to_book"))
-	w.shows(words.Say("desk_book.none"))
+	d, w := withoutBook(t)
 	w.begins("department.example/practice")
 	w.App.Close()
 	l, err := ledger.Open(ledger.Places{Book: d.place, Keys: d.place})

@@ -154,13 +154,20 @@ func TestAClockThatWasAheadInTheWindow(t *testing.T) {
 	w.shows("set the clock right, then sign again. If it is right, and the other one was not, sign once at the command line")
 }
 
-// Where there is no book it says so, and one can be begun; where it cannot be opened it says why.
-func TestNoBookAndADamagedOne(t *testing.T) {
+// withoutBook lets a learner look for a book where there is none.
+func withoutBook(t *testing.T) (*department, *window) {
+	t.Helper()
 	d := &department{place: filepath.Join(t.TempDir(), "none"), folder: t.TempDir()}
 	t.Setenv(ledger.Variable, d.place)
 	w := d.sit(t, learner)
 	w.click(words.Say("desk_book.to_book"))
 	w.shows(words.Say("desk_book.none"))
+	return d, w
+}
+
+// Where there is no book it says so, and one can be begun; where it cannot be opened it says why.
+func TestNoBookAndADamagedOne(t *testing.T) {
+	d, w := withoutBook(t)
 	w.want(d.place)
 	if _, err := os.Stat(d.place); err == nil {
 		t.Error("looking for a book has made its folder")

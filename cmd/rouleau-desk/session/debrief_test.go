@@ -265,3 +265,11 @@ func TestDebriefsLeaveNothingBehind(t *testing.T) {
 		t.Errorf("after ten of them %d bytes and %d goroutines more", grown, left)
 	}
 }
+
+// A fault of ours in a debrief is told where the debrief would stand, and takes nothing else with it.
+func TestAFaultInADebriefIsTold(t *testing.T) {
+	o := &otherwise{record: func() (*debrief.Record, error) { panic("cannot be borne") }}
+	if p := o.play(); p.err == nil || !strings.Contains(p.err.Error(), "cannot be borne") || p.told != nil {
+		t.Errorf("it ends with %v", p.err)
+	}
+}
